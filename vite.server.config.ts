@@ -1,0 +1,21 @@
+/**
+ * Second build: the server's entry and the command line, each with everything it imports in it, so
+ * that the command line starts without walking node_modules. It runs after the page's build, which
+ * empties `build/`.
+ */
+import { defineConfig } from 'vite';
+
+export default defineConfig({
+  publicDir: false,
+  ssr: { noExternal: true },
+  build: {
+    ssr: true,
+    outDir: 'build',
+    emptyOutDir: false,
+    target: 'node20',
+    rolldownOptions: {
+      input: { server: 'src/server.ts', cli: 'src/cli/main.ts' },
+      output: { entryFileNames: '[name].js', chunkFileNames: 'own/[name]-[hash].js' }
+    }
+  }
+});
