@@ -29,7 +29,10 @@ export function run(program, args, options = {}) {
   });
 }
 
-/** npm by its own program file where npm started us (no shell, no .cmd file), else by name. */
+/**
+ * npm by its own program file where npm started us (no shell, no .cmd file), else by name.
+ * @param {string[]} args
+ */
 export async function npm(...args) {
   const program = process.env.npm_execpath;
   const status =
@@ -55,9 +58,14 @@ export function tool(packageName, args, { program, env } = {}) {
   });
 }
 
-/** Every file under the given files and folders, sorted, as paths from the project's folder. */
+/**
+ * Every file under the given files and folders, sorted, as paths from the project's folder.
+ * @param {string[]} names
+ */
 function filesUnder(names) {
+  /** @type {string[]} */
   const found = [];
+  /** @param {string} name */
   const walk = (name) => {
     const path = join(root, name);
     if (!existsSync(path)) return;
@@ -69,7 +77,10 @@ function filesUnder(names) {
   return found.sort();
 }
 
-/** SHA-256 over the names and bytes of the inputs, and over what a build depends on besides. */
+/**
+ * SHA-256 over the names and bytes of the inputs, and over what a build depends on besides.
+ * @param {string[]} names
+ */
 function digest(names) {
   const hash = createHash('sha256').update(
     `${process.versions.node.split('.')[0]} ${process.platform} ${process.arch}`
@@ -145,7 +156,10 @@ export async function freePort(first) {
   throw new Stopped(`No port from ${first} to ${first + 99} is free. Set PORT to another one.`);
 }
 
-/** Runs a script's main function: a `Stopped` becomes its one sentence, anything else its stack. */
+/**
+ * Runs a script's main function: a `Stopped` becomes its one sentence, anything else its stack.
+ * @param {() => Promise<void>} work
+ */
 export async function main(work) {
   try {
     await work();

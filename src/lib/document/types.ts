@@ -4,8 +4,8 @@
 // the block's opening fence (the fence is line 0), and `Block.line` counts from 1 in the file.
 // Entries are cached by their text: an entry that did not change is the same object after an edit.
 
-import type { Problem } from '../problem/index.ts';
-import type { Cut } from '../text/index.ts';
+import type { Problem } from '#lib/problem/index.ts';
+import type { Cut } from '#lib/text/index.ts';
 
 export interface Worksheet {
   /** The whole text: the pieces of `items`, front matter included, joined give it back byte for byte. */
@@ -139,7 +139,10 @@ export interface Revision<T> {
 }
 
 /** A comment line at base: a heading for what follows. */
-export interface HeadingEntry extends EntryBase { readonly kind: 'heading'; readonly words: string }
+export interface HeadingEntry extends EntryBase {
+  readonly kind: 'heading';
+  readonly words: string;
+}
 
 export interface Tolerance {
   readonly amount: Cut;
@@ -205,7 +208,12 @@ export interface BareEntry extends EntryBase {
 export type Comparison =
   | { readonly form: 'demand<=capacity'; readonly demand: Cut; readonly capacity: Cut | null }
   | { readonly form: 'actual>=required'; readonly actual: Cut; readonly required: Cut | null }
-  | { readonly form: 'low<=x<=high'; readonly low: Cut | null; readonly x: Cut; readonly high: Cut | null }
+  | {
+      readonly form: 'low<=x<=high';
+      readonly low: Cut | null;
+      readonly x: Cut;
+      readonly high: Cut | null;
+    }
   | { readonly form: 'x outside a..b'; readonly x: Cut; readonly low: Cut; readonly high: Cut }
   | { readonly form: 'a==b'; readonly a: Cut; readonly b: Cut; readonly tolerance: Cut | null };
 
@@ -241,10 +249,18 @@ export interface SolveEntry extends EntryBase {
 }
 
 /** `unknown x from 1`, in solve NAME and fit. */
-export interface UnknownEntry extends EntryBase { readonly kind: 'unknown'; readonly name: Cut; readonly start: Cut }
+export interface UnknownEntry extends EntryBase {
+  readonly kind: 'unknown';
+  readonly name: Cut;
+  readonly start: Cut;
+}
 
 /** `a == b`, in solve NAME. */
-export interface EquationEntry extends EntryBase { readonly kind: 'equation'; readonly left: Cut; readonly right: Cut }
+export interface EquationEntry extends EntryBase {
+  readonly kind: 'equation';
+  readonly left: Cut;
+  readonly right: Cut;
+}
 
 /** `least mass weight 3`, in choose. */
 export interface PreferenceEntry extends EntryBase {
@@ -252,7 +268,11 @@ export interface PreferenceEntry extends EntryBase {
   readonly sense: 'least' | 'most';
   readonly column: Cut;
   readonly weight: Cut | null;
-  readonly revisions: readonly Revision<{ readonly sense: 'least' | 'most'; readonly column: Cut; readonly weight: Cut | null }>[];
+  readonly revisions: readonly Revision<{
+    readonly sense: 'least' | 'most';
+    readonly column: Cut;
+    readonly weight: Cut | null;
+  }>[];
 }
 
 /** `take "ROW"`, in choose; revised at stages. `row` null takes nothing back. */
@@ -263,7 +283,11 @@ export interface TakeEntry extends EntryBase {
 }
 
 /** `column is "text"`, in choose. */
-export interface TextConditionEntry extends EntryBase { readonly kind: 'text-condition'; readonly column: Cut; readonly words: string }
+export interface TextConditionEntry extends EntryBase {
+  readonly kind: 'text-condition';
+  readonly column: Cut;
+  readonly words: string;
+}
 
 /** A condition on columns, in choose. */
 export interface ConditionEntry extends EntryBase {
@@ -285,7 +309,9 @@ export interface LaterEntry extends EntryBase {
 }
 
 /** A line that fits no form of its kind: kept, with its problem; nothing depends on it. */
-export interface BrokenEntry extends EntryBase { readonly kind: 'broken' }
+export interface BrokenEntry extends EntryBase {
+  readonly kind: 'broken';
+}
 
 export interface TableText {
   readonly columns: readonly TableColumn[];

@@ -1,7 +1,7 @@
 // The expression tree of the worksheet language. Every node knows where it stands in the cut it was
 // read from (`from`, `to`: offsets in the cut's text), so that each problem can be shown in place.
 
-import type { Unit } from '../units/index.ts';
+import type { Unit } from '#lib/units/index.ts';
 
 interface Node {
   readonly from: number;

@@ -2,11 +2,11 @@
 // stage, and the problems, each with its line in the file. Everything that shows a sheet (page,
 // command line, exports) reads this and nothing deeper.
 
-import type { Comment, Comparison, LimitTags, Worksheet } from '../document/index.ts';
-import type { Expression } from '../language/index.ts';
-import type { Problem, ProblemCode } from '../problem/index.ts';
-import type { Cut } from '../text/index.ts';
-import type { Dimension, Unit } from '../units/index.ts';
+import type { Comment, Comparison, LimitTags, Worksheet } from '#lib/document/index.ts';
+import type { Expression } from '#lib/language/index.ts';
+import type { Problem, ProblemCode } from '#lib/problem/index.ts';
+import type { Cut } from '#lib/text/index.ts';
+import type { Dimension, Unit } from '#lib/units/index.ts';
 
 export interface Results {
   readonly worksheet: Worksheet;
@@ -86,7 +86,11 @@ export interface Variant {
   /** Line of the file on which this variant begins. */
   readonly line: number;
   /** For a solve: what is found, and the equation's sides. */
-  readonly solve: { readonly unknown: string; readonly left: Expression; readonly right: Expression } | null;
+  readonly solve: {
+    readonly unknown: string;
+    readonly left: Expression;
+    readonly right: Expression;
+  } | null;
   /** For an own function. */
   readonly parameters: readonly string[] | null;
 }

@@ -2,7 +2,7 @@
 // characters stood. Splitting an entry at `=`, `±`, `to` … makes smaller cuts, so a problem found
 // deep inside an expression lands on the right line and column, on any line of a long entry.
 
-import type { Span } from '../problem/index.ts';
+import type { Span } from '#lib/problem/index.ts';
 
 /** From `offset` in the text on (until the next piece), characters stand at `line`, `column` on. */
 export interface CutPiece {
@@ -77,6 +77,7 @@ export function spanOf(cut: Cut, from = 0, to: number = cut.text.length): Span {
 
 function pieceIndex(cut: Cut, offset: number): number {
   let index = 0;
-  while (index + 1 < cut.pieces.length && (cut.pieces[index + 1]?.offset ?? Infinity) <= offset) index++;
+  while (index + 1 < cut.pieces.length && (cut.pieces[index + 1]?.offset ?? Infinity) <= offset)
+    index++;
   return index;
 }
