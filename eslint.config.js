@@ -8,7 +8,7 @@ import globals from 'globals';
 import ts from 'typescript-eslint';
 
 export default defineConfig(
-  { ignores: ['build/', '.svelte-kit/', 'node_modules/', 'static/', 'coverage/'] },
+  { ignores: ['build/', '.svelte-kit/', 'node_modules/', 'coverage/'] },
   js.configs.recommended,
   ts.configs.recommendedTypeChecked,
   svelte.configs.recommended,

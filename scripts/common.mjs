@@ -128,14 +128,23 @@ const BUILD_INPUTS = [
   'vite.server.config.ts'
 ];
 
-/** The page, the server and the command line, in build/. */
-export const build = () =>
-  once('build', BUILD_INPUTS, ['build/handler.js', 'build/server.js', 'build/cli.js'], async () => {
-    for (const config of ['vite.config.ts', 'vite.server.config.ts']) {
-      const status = await tool('vite', ['build', '--config', config, '--logLevel', 'warn']);
-      if (status !== 0) throw new Stopped(`The build stopped (${config}, status ${status}).`);
-    }
-  });
+/** @param {string} config file of the build's settings */
+async function viteBuild(config) {
+  const status = await tool('vite', ['build', '--config', config, '--logLevel', 'warn']);
+  if (status !== 0) throw new Stopped(`The build stopped (${config}, status ${status}).`);
+}
+
+/** The server's entry and the command line: build/server.js and build/cli.js. */
+export const buildPrograms = () =>
+  once('programs', BUILD_INPUTS, ['build/server.js', 'build/cli.js'], () =>
+    viteBuild('vite.server.config.ts')
+  );
+
+/** All of build/. The page comes first, because its build empties the folder. */
+export async function build() {
+  await once('page', BUILD_INPUTS, ['build/handler.js'], () => viteBuild('vite.config.ts'));
+  await buildPrograms();
+}
 
 /**
  * The first port from `first` on that nobody on this machine listens to.
