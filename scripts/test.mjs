@@ -15,7 +15,11 @@ function runTests(args, env) {
   const child = spawn(process.execPath, [join(folder, bin.vitest), 'run', ...args], {
     cwd: root,
     stdio: ['ignore', 'pipe', 'inherit'],
-    env: { ...process.env, ...env, FORCE_COLOR: process.stdout.isTTY ? '1' : '0' }
+    env: {
+      ...process.env,
+      ...env,
+      ...(process.stdout.isTTY ? { FORCE_COLOR: '1' } : { NO_COLOR: '1' })
+    }
   });
   return new Promise((done, fail) => {
     let counts = null;
@@ -75,12 +79,19 @@ await main(async () => {
     const hasBrowser = await step('browser', async () => {
       chromium = await needChromium();
     });
-    // Without a build or a browser the failure is counted above; the other tests still run.
-    const projects = isBuilt && hasBrowser ? [] : ['--project', 'unit'];
-    const tests = await runTests([...projects, ...chosen], { CHROMIUM_PATH: chromium });
-    passed = tests.counts.passed;
-    failed = tests.counts.failed;
-    if (tests.status !== 0 && failed === 0) failures.push('tests');
+    // One project after the other: a server that does not start then costs only its own tests, and
+    // the browser has the machine to itself. Without a build or a browser the failure is counted
+    // above; the other tests still run.
+    for (const project of isBuilt && hasBrowser ? ['unit', 'e2e'] : ['unit']) {
+      const { status, counts } = await runTests(
+        ['--project', project, '--passWithNoTests', ...chosen],
+        { CHROMIUM_PATH: chromium }
+      );
+      passed += counts.passed;
+      failed += counts.failed;
+      if (status !== 0 && counts.failed === 0) failures.push(`tests (${project})`);
+    }
+    if (passed + failed === 0) failures.push('no test was found');
   }
 
   failed += failures.length;
