@@ -1,2 +1,11 @@
 export * from './codes.ts';
 export * from './problem.ts';
+export * as angleWords from './wording/angle.ts';
+export * as temperatureWords from './wording/temperature.ts';
+export * as unitWords from './wording/units.ts';
+export * as valueWords from './wording/value.ts';
+export * as fileWords from './wording/file.ts';
+export * as lineWords from './wording/line.ts';
+export * as tableWords from './wording/table.ts';
+export * as nameWords from './wording/names.ts';
+export * as syntaxWords from './wording/syntax.ts';
