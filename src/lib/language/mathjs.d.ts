@@ -2,7 +2,7 @@
 
 export {};
 
-declare module 'mathjs' {
+declare module 'mathjs/number' {
   /** The expression parser, over node classes given by the caller. */
   export function createParse(
     dependencies: Readonly<Record<string, unknown>>
