@@ -95,8 +95,8 @@ function take(closing: Closing, value: number, maxEvaluations: number): void {
   closing.evaluations++;
   if (!Number.isFinite(value)) {
     const detour = detours[closing.notFinite++];
-    if (detour === undefined) settle(closing, 'notFinite', closing.next);
-    else closing.t = detour;
+    if (detour !== undefined && closing.probes === 0) closing.t = detour;
+    else settle(closing, left(closing) > 1 ? 'discontinuous' : 'notFinite', closing.next);
     return;
   }
   if (Math.sign(value) === Math.sign(closing.fa)) {

@@ -3,13 +3,13 @@
 // of the result with respect to anything the ordinates depend on is the same interpolation of their
 // tangents.
 // Source of the spline: C. de Boor, A Practical Guide to Splines, Springer 1978, chapter IV (the
-// natural end conditions and the tridiagonal system for second derivatives are textbook matter).
+// natural end conditions and the tridiagonal system for second slopes are textbook matter).
 
 import { at } from './lane-function.ts';
 
 /**
  * 'linear' and 'spline' know nothing outside the table; 'held' keeps the end values there. 'spline'
- * is the natural cubic spline: second derivative continuous, zero at both ends. It is smooth and may
+ * is the natural cubic spline: second slope continuous, zero at both ends. It is smooth and may
  * swing beyond the points beside it; where that must not happen, take 'linear'.
  */
 export type InterpolationKind = 'linear' | 'held' | 'spline';
@@ -29,7 +29,7 @@ export interface Interpolation {
   /** [unit of y]; NaN where there is none. */
   readonly value: number;
   /** d value / d x [unit of y per unit of x]; at a kink that of the piece above. */
-  readonly derivative: number;
+  readonly slope: number;
   readonly status: InterpolationStatus;
 }
 
@@ -38,7 +38,7 @@ export interface Interpolant {
   readonly kind: InterpolationKind;
   readonly xs: ArrayLike<number>;
   readonly ys: ArrayLike<number>;
-  /** Second derivatives at the points; empty unless the kind is 'spline'. */
+  /** Second slopes at the points; empty unless the kind is 'spline'. */
   readonly seconds: Float64Array;
   readonly fault: 'empty' | 'notAscending' | 'notFinite' | null;
 }
@@ -65,7 +65,7 @@ export function interpolant(
 }
 
 /**
- * Value and derivative at x.
+ * Value and slope at x.
  *
  * Error   a few roundings; the values of the table itself are given back exactly
  * Fails   status 'below' or 'above' (with a value only for 'held'), or the table's own fault
@@ -78,7 +78,7 @@ export function interpolateAt(table: Interpolant, x: number): Interpolation {
   const last = xs.length - 1;
   if (x < at(xs, 0)) return outside(kind, 'below', at(ys, 0));
   if (x > at(xs, last)) return outside(kind, 'above', at(ys, last));
-  if (last === 0) return { value: at(ys, 0), derivative: 0, status: 'inside' };
+  if (last === 0) return { value: at(ys, 0), slope: 0, status: 'inside' };
   const i = Math.min(segmentOf(xs, x), last - 1);
   const width = at(xs, i + 1) - at(xs, i);
   const rise = at(ys, i + 1) - at(ys, i);
@@ -86,12 +86,12 @@ export function interpolateAt(table: Interpolant, x: number): Interpolation {
   const a = 1 - b;
   const isEnd = b === 1;
   const value = isEnd ? at(ys, i + 1) : b === 0 ? at(ys, i) : a * at(ys, i) + b * at(ys, i + 1);
-  if (kind !== 'spline') return { value, derivative: rise / width, status: 'inside' };
+  if (kind !== 'spline') return { value, slope: rise / width, status: 'inside' };
   const low = at(table.seconds, i);
   const high = at(table.seconds, i + 1);
   return {
     value: value + (((a * a * a - a) * low + (b * b * b - b) * high) * width * width) / 6,
-    derivative: rise / width + (((3 * b * b - 1) * high - (3 * a * a - 1) * low) * width) / 6,
+    slope: rise / width + (((3 * b * b - 1) * high - (3 * a * a - 1) * low) * width) / 6,
     status: 'inside'
   };
 }
@@ -107,7 +107,7 @@ export function interpolate(
 }
 
 /**
- * Second derivatives of the natural cubic spline at its points.
+ * Second slopes of the natural cubic spline at its points.
  *
  * @param xs  strictly ascending [unit of x]
  * @param ys  as many [unit of y]
@@ -166,9 +166,9 @@ function outside(
   status: 'below' | 'above',
   endValue: number
 ): Interpolation {
-  return kind === 'held' ? { value: endValue, derivative: 0, status } : without(status);
+  return kind === 'held' ? { value: endValue, slope: 0, status } : without(status);
 }
 
 function without(status: InterpolationStatus): Interpolation {
-  return { value: NaN, derivative: NaN, status };
+  return { value: NaN, slope: NaN, status };
 }

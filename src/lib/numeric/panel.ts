@@ -31,7 +31,7 @@ export interface Panel {
   value: number;
   error: number;
   magnitude: number;
-  /** Lowest abscissa at which f was not finite, else NaN. */
+  /** Lowest abscissa at which f was not finite, else NaN; the estimate then has an error of its own size. */
   notFiniteAt: number;
 }
 
@@ -72,8 +72,8 @@ export function halves(panel: Panel, retries: number): readonly [Panel, Panel] {
  * distance from a place other than 0 is mostly rounding.
  */
 export function canBeHalved(panel: Panel): boolean {
-  const { change, low, high } = panel;
-  if (panel.stalled >= 4 || panel.depth >= 60) return false;
+  const { change, low, high, stalled, depth, notFiniteAt } = panel;
+  if (stalled >= 4 || depth >= 60 || !Number.isNaN(notFiniteAt)) return false;
   if (change.kind === 'none') {
     return high - low > 64 * epsilon * Math.max(Math.abs(low), Math.abs(high));
   }
@@ -147,12 +147,29 @@ function settle(
   jacobian: Float64Array,
   values: Float64Array
 ): void {
+  const end = from + pointsPerPanel;
   let notFiniteAt = NaN;
-  for (let i = from; i < from + pointsPerPanel; i++) {
+  for (let i = from; i < end; i++) {
     const product = at(values, i) * at(jacobian, i);
     values[i] = product;
     if (!Number.isFinite(product) && !(at(x, i) >= notFiniteAt)) notFiniteAt = at(x, i);
   }
   panel.notFiniteAt = notFiniteAt;
+  const isWhole = Number.isNaN(notFiniteAt);
+  if (!isWhole) patch(values, from, end);
   panelEstimate(values, from, panel.high / 2 - panel.low / 2, panel);
+  if (!isWhole) panel.error = 10 * panel.magnitude;
+}
+
+/**
+ * Puts the value before (or else after) in the place of one that is not finite. The estimate is then
+ * as good as nothing, and its error says so; that is enough where a panel has become very small.
+ */
+function patch(values: Float64Array, from: number, end: number): void {
+  for (let i = from + 1; i < end; i++) {
+    if (!Number.isFinite(values[i])) values[i] = at(values, i - 1);
+  }
+  for (let i = end - 2; i >= from; i--) {
+    if (!Number.isFinite(values[i])) values[i] = at(values, i + 1);
+  }
 }

@@ -23,7 +23,7 @@ import { compensatedSum } from './summation.ts';
 export const integralStatus = { converged: 0, inaccurate: 1, notFinite: 2, budget: 3 } as const;
 
 export interface IntegralOptions {
-  /** Aim for error / |value|. Default 1e-10. */
+  /** Aim for error / |value|, until a tenth of the budget is gone. Default 1e-10. */
   readonly relative?: number;
   /** The aim may also be met absolutely [unit of f times x]. Default 0. */
   readonly absolute?: number;
@@ -226,7 +226,7 @@ function takeMarchPanel(state: LaneState, march: March): void {
   } else stopNotFinite(state, step.where);
 }
 
-/** Keeps the panels that have finite values; halves the others, a few times at most. */
+/** Keeps the panels that have finite values; halves the others, a few times. */
 function takePanels(state: LaneState): void {
   for (const [i, parent] of state.parents.entries()) {
     noteProgress(parent, state.open[2 * i], state.open[2 * i + 1]);
@@ -237,8 +237,9 @@ function takePanels(state: LaneState): void {
   let failedAt = NaN;
   for (const panel of taken) {
     if (Number.isNaN(panel.notFiniteAt)) state.panels.push(panel);
+    else if (Number.isNaN(panel.magnitude)) failedAt = lower(failedAt, panel.notFiniteAt);
     else if (panel.retries < mostRetries) openHalves(state, panel, panel.retries + 1);
-    else if (!(panel.notFiniteAt >= failedAt)) failedAt = panel.notFiniteAt;
+    else state.panels.push(panel);
   }
   if (!Number.isNaN(failedAt)) stopNotFinite(state, failedAt);
 }
@@ -260,6 +261,11 @@ function noteProgress(parent: Panel, low: Panel | undefined, high: Panel | undef
   high.stalled++;
 }
 
+/** The lower of two abscissae, of which the first may be NaN. */
+function lower(a: number, b: number): number {
+  return b >= a ? a : b;
+}
+
 function stopNotFinite(state: LaneState, where: number): void {
   state.stopped = 'notFinite';
   state.notFiniteAt = where;
@@ -269,24 +275,35 @@ function stopNotFinite(state: LaneState, where: number): void {
 /** Ends a lane whose estimate is good enough; else opens the panels that hold most of the error. */
 function refine(state: LaneState, limits: Required<IntegralOptions>): void {
   state.panels.sort(ascending);
-  const { value, error, magnitude } = totals(state);
-  const aim = Math.max(
-    limits.absolute,
-    limits.relative * Math.abs(value),
-    roundingShare * magnitude
-  );
+  const sums = totals(state);
+  const aim = wanted(sums, limits, limits.relative);
+  const isLate = state.evaluations > limits.maxEvaluations / 10;
+  if (sums.error <= (isLate ? wanted(sums, limits, limits.acceptable) : aim)) {
+    state.stopped = 'done';
+    return;
+  }
   const share = aim / (2 * state.panels.length);
   const kept: Panel[] = [];
-  if (error > aim) {
-    for (const panel of state.panels) {
-      if (panel.error <= share || !canBeHalved(panel)) kept.push(panel);
-      else if (!turnToMarch(state, panel)) openHalves(state, panel, 0);
-    }
-    state.panels = kept;
+  for (const panel of state.panels) {
+    if (panel.error <= share || !canBeHalved(panel)) kept.push(panel);
+    else if (!turnToMarch(state, panel)) openHalves(state, panel, 0);
   }
+  state.panels = kept;
   if (state.open.length > 0) return;
   if (state.marches.length > 0) startMarch(state);
   else state.stopped = 'done';
+}
+
+interface Totals {
+  readonly value: number;
+  readonly error: number;
+  readonly magnitude: number;
+}
+
+/** The error that will do. */
+function wanted(sums: Totals, limits: Required<IntegralOptions>, relative: number): number {
+  const { value, magnitude } = sums;
+  return Math.max(limits.absolute, relative * Math.abs(value), roundingShare * magnitude);
 }
 
 /** An end panel that halving does not help is done over in the logarithm of the distance. */
@@ -309,7 +326,7 @@ function magnitudeOf(panels: readonly Panel[]): number {
 }
 
 /** Sums over the panels, which stand in ascending order of x. */
-function totals(state: LaneState): { value: number; error: number; magnitude: number } {
+function totals(state: LaneState): Totals {
   const value = compensatedSum(state.panels.map((panel) => panel.value));
   let error = state.tail;
   for (const panel of state.panels) error += panel.error;
@@ -324,19 +341,19 @@ function finish(
     return { value: NaN, error: Infinity, status: integralStatus.notFinite };
   }
   // Out of budget, a panel without its halves' values is still worth its own estimate.
-  state.panels.push(...state.parents.filter((panel) => Number.isNaN(panel.notFiniteAt)));
+  state.panels.push(...state.parents);
   state.panels.sort(ascending);
-  const { value, error, magnitude } = totals(state);
-  const accepted = Math.max(
-    limits.absolute,
-    limits.acceptable * Math.abs(value),
-    10 * roundingShare * magnitude
-  );
-  const unfinished = state.stopped === 'budget';
-  const status = unfinished
-    ? integralStatus.budget
-    : error <= accepted
-      ? integralStatus.converged
-      : integralStatus.inaccurate;
-  return { value: state.sign * value + 0, error, status };
+  const sums = totals(state);
+  const value = state.sign * sums.value + 0;
+  if (sums.error <= wanted(sums, limits, limits.acceptable)) {
+    return { value, error: sums.error, status: integralStatus.converged };
+  }
+  for (const { notFiniteAt } of state.panels) {
+    if (!Number.isNaN(notFiniteAt)) state.notFiniteAt = lower(state.notFiniteAt, notFiniteAt);
+  }
+  if (!Number.isNaN(state.notFiniteAt)) {
+    return { value: NaN, error: Infinity, status: integralStatus.notFinite };
+  }
+  const status = state.stopped === 'budget' ? integralStatus.budget : integralStatus.inaccurate;
+  return { value, error: sums.error, status };
 }

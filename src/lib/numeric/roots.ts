@@ -123,6 +123,7 @@ type Candidate =
 interface Search {
   /** Ascending in x. */
   readonly candidates: readonly Candidate[];
+  readonly isFinite: boolean;
   readonly notFiniteAt: number;
   /** Candidates up to here are settled or under way. */
   taken: number;
@@ -165,6 +166,7 @@ function scan(
 
 function newSearch(lane: number, scanned: Scan, points: number): Search {
   const candidates: Candidate[] = [];
+  let isWhole = true;
   let notFiniteAt = NaN;
   const from = lane * points;
   const lowest = at(scanned.x, from);
@@ -173,7 +175,8 @@ function newSearch(lane: number, scanned: Scan, points: number): Search {
     const x = at(scanned.x, i);
     const value = at(scanned.values, i);
     const isFinite = Number.isFinite(x) && Number.isFinite(value);
-    if (!isFinite && Number.isNaN(notFiniteAt)) notFiniteAt = x;
+    if (!isFinite && isWhole) notFiniteAt = x;
+    isWhole &&= isFinite;
     const before = i > from ? at(scanned.values, i - 1) : NaN;
     if (value === 0 && isFinite) {
       // A stretch of zeros is one root, at its low end.
@@ -186,7 +189,7 @@ function newSearch(lane: number, scanned: Scan, points: number): Search {
     }
     if (range === 0) break;
   }
-  return { candidates, notFiniteAt, taken: 0 };
+  return { candidates, isFinite: isWhole, notFiniteAt, taken: 0 };
 }
 
 /** The brackets to close next: none once a root is found, and no more than is needed. */
@@ -229,7 +232,7 @@ function outcomeOf(search: Search): { root: number; status: number; where: numbe
     const status = isFound ? rootStatus.found : rootStatus.budget;
     return { root: first.bracket.root, status, where };
   }
-  if (!Number.isNaN(where)) return { root: NaN, status: rootStatus.notFinite, where };
+  if (!search.isFinite) return { root: NaN, status: rootStatus.notFinite, where };
   const broken = search.candidates[0];
   if (broken?.kind !== 'change') return { root: NaN, status: rootStatus.sameSign, where };
   return { root: broken.bracket.root, status: rootStatus.discontinuous, where };
