@@ -1,25 +1,53 @@
 #!/usr/bin/env node
-/**
- * Entry of the command line `rigwright`. Built to `build/cli.js`.
- */
-import { parseArgs } from 'node:util';
+// The command line's entry: reads the call, runs its command, and ends with the status that applies.
 
-const { positionals, values } = parseArgs({
-  allowPositionals: true,
-  options: {
-    port: { type: 'string', default: '4173' },
-    host: { type: 'string', default: '127.0.0.1' }
+import { createRequire } from 'node:module';
+import { parseCall } from './args.ts';
+import { helpText } from './options.ts';
+import type { Status } from './output.ts';
+import { complain } from './output.ts';
+
+/** @param words  the call without node and the program's own name */
+async function run(words: readonly string[]): Promise<Status | null> {
+  const call = parseCall(words);
+  switch (call.kind) {
+    case 'help':
+      process.stdout.write(helpText(call.command));
+      return 0;
+    case 'version':
+      process.stdout.write(`${version()}\n`);
+      return 0;
+    case 'wrong':
+      complain(`${call.message} rigwright --help lists what there is.`);
+      return 3;
+    case 'run':
+      break;
   }
+  // One module a command, loaded when it is called: `serve` starts without the engine.
+  switch (call.command) {
+    case 'check':
+      return (await import('./check.ts')).check(call);
+    case 'show':
+      return (await import('./show.ts')).show(call);
+    case 'compare':
+      return (await import('./compare.ts')).compare(call);
+    case 'serve':
+      return (await import('./serve.ts')).serve(call);
+  }
+}
+
+function version(): string {
+  const packaged: unknown = createRequire(import.meta.url)('../package.json');
+  return typeof packaged === 'object' && packaged !== null && 'version' in packaged
+    ? String(packaged.version)
+    : 'unknown';
+}
+
+// A reader that stops early (`| head`) closes the pipe: that is no fault of the call.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit();
+  throw error;
 });
 
-if (positionals[0] === 'serve') {
-  const { serve } = await import('../server.ts');
-  const { address, close } = await serve({ port: Number(values.port), host: values.host });
-  console.log(`Ready at ${address}`);
-  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
-    process.once(signal, () => void close().then(() => process.exit(0)));
-  }
-} else {
-  console.error('rigwright serve [FOLDER] [--port NUMBER] [--host NAME]');
-  process.exitCode = 3;
-}
+const status = await run(process.argv.slice(2));
+if (status !== null) process.exitCode = status;

@@ -1,0 +1,12 @@
+export { checkText } from './check-text.ts';
+export { plainPalette, printable } from './columns.ts';
+export type { Palette } from './columns.ts';
+export { compareObject } from './compare-json.ts';
+export type { Comparison } from './compare-json.ts';
+export { compareText } from './compare-text.ts';
+export { sheetCsv } from './csv.ts';
+export { jsonText, resultObject } from './json.ts';
+export { sheetMarkdown } from './markdown.ts';
+export { atStage } from './one-stage.ts';
+export { sheetHtml, sheetLatex } from './pages.ts';
+export { sheetText } from './text.ts';
