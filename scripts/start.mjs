@@ -56,6 +56,12 @@ await main(async () => {
     if (!isReady) console.error(`The server ended before it answered (status ${status}).`);
   });
   for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => server.kill(signal));
+  // Ending npm alone leaves this script behind under another parent; the server must not live on.
+  const parent = process.ppid;
+  const watch = setInterval(() => {
+    if (process.ppid !== parent) server.kill();
+  }, 500);
+  server.on('close', () => clearInterval(watch));
 
   while (!isReady && !hasEnded) {
     if (await answers(address)) announce();
