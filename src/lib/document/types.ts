@@ -8,7 +8,7 @@ import type { Problem } from '#lib/problem/index.ts';
 import type { Cut } from '#lib/text/index.ts';
 
 export interface Worksheet {
-  /** The whole text: the pieces of `items`, front matter included, joined give it back byte for byte. */
+  /** The whole text: `frontMatter.text` and the texts of `items`, joined, give it back byte for byte. */
   readonly text: string;
   readonly frontMatter: FrontMatter;
   readonly items: readonly (Prose | Block)[];
@@ -17,6 +17,8 @@ export interface Worksheet {
 }
 
 export interface FrontMatter {
+  /** As it stands, hyphens and line ends included; without front matter '' or a byte order mark. */
+  readonly text: string;
   /** Number of lines it takes, fences included; 0 where there is none. */
   readonly lineCount: number;
   readonly format: number;
@@ -317,6 +319,8 @@ export interface TableText {
   readonly columns: readonly TableColumn[];
   readonly rows: readonly TableRow[];
   readonly separator: '\t' | '|' | ';' | ',';
+  /** A separator `;` and numbers with a decimal comma: cells carry a point in its place. */
+  readonly decimalComma: boolean;
   /** Readings: `date …` lines before the header, `leave out 7, 8` after the rows. */
   readonly date: string | null;
   readonly leftOut: readonly { readonly row: number; readonly why: string | null }[];

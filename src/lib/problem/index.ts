@@ -9,3 +9,6 @@ export * as lineWords from './wording/line.ts';
 export * as tableWords from './wording/table.ts';
 export * as nameWords from './wording/names.ts';
 export * as syntaxWords from './wording/syntax.ts';
+export * as sheetWords from './wording/sheet.ts';
+export * as chooseWords from './wording/choose.ts';
+export * as solveWords from './wording/solve.ts';

@@ -1,1 +1,4 @@
 export * from './cut.ts';
+export * from './lines.ts';
+export * from './names.ts';
+export * from './scan.ts';
