@@ -1,5 +1,5 @@
 export { checkText } from './check-text.ts';
-export { plainPalette, printable } from './columns.ts';
+export { plainPalette, printable, wrap } from './columns.ts';
 export type { Palette } from './columns.ts';
 export { compareObject } from './compare-json.ts';
 export type { Comparison } from './compare-json.ts';
@@ -10,3 +10,6 @@ export { sheetMarkdown } from './markdown.ts';
 export { atStage } from './one-stage.ts';
 export { sheetHtml, sheetLatex } from './pages.ts';
 export { sheetText } from './text.ts';
+export { mathematicsAt } from './mathematics.ts';
+export { partsWithoutCheck, titleOf } from './outline.ts';
+export { changeText, counted, countsText, listing, marginText, percentText, sidesText } from './words.ts';

@@ -1,0 +1,51 @@
+// TeX to HTML with MathML beside it, by KaTeX, on the server. The TeX of formulas is ours, that of
+// prose is the author's: neither may load, link or style anything (`trust: false`), and neither can
+// grow without bound (`maxExpand`, `maxSize`).
+
+import katex from 'katex';
+
+export interface TexOptions {
+  /** Display style, as a formula on its own line. */
+  readonly display: boolean;
+  /** Display style that may still break between terms; for formulas in a narrow column. */
+  readonly breaks?: boolean;
+}
+
+const remembered = new Map<string, string>();
+const rememberedMost = 5000;
+const longest = 5000;
+
+const escape = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+
+/**
+ * HTML of a formula; TeX that cannot be typeset comes back as its text, marked so.
+ *
+ * @example renderTex('\\frac{v}{R}', { display: true })
+ */
+export function renderTex(tex: string, options: TexOptions): string {
+  const key = `${options.display ? 'd' : ''}${options.breaks ? 'b' : ''}:${tex}`;
+  const known = remembered.get(key);
+  if (known !== undefined) return known;
+  const html = typeset(tex, options);
+  if (remembered.size >= rememberedMost) remembered.clear();
+  remembered.set(key, html);
+  return html;
+}
+
+function typeset(tex: string, { display, breaks = false }: TexOptions): string {
+  if (tex.length > longest) return asText(tex);
+  const html = katex.renderToString(display && breaks ? `\\displaystyle ${tex}` : tex, {
+    displayMode: display && !breaks,
+    output: 'htmlAndMathml',
+    throwOnError: false,
+    strict: 'ignore',
+    trust: false,
+    maxSize: 20,
+    maxExpand: 500
+  });
+  return html.includes('katex-error') ? asText(tex) : html;
+}
+
+const asText = (tex: string): string =>
+  `<code class="tex-as-text" title="This mathematics cannot be typeset; it is shown as written.">${escape(tex)}</code>`;

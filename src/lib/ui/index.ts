@@ -1,0 +1,10 @@
+export { themeOf } from './base/theme.ts';
+export type { Theme } from './base/theme.ts';
+export { default as FaultPage } from './base/FaultPage.svelte';
+export { default as HomePage } from './home/HomePage.svelte';
+export { homeEntry } from './home/model.ts';
+export type { HomeEntry } from './home/model.ts';
+export { pageModel } from './page/model.ts';
+export type { PageModel } from './page/types.ts';
+export { viewRequestOf } from './page/view.ts';
+export { default as SheetPage } from './page/SheetPage.svelte';
