@@ -7,3 +7,14 @@ export { sureWords } from './comment.ts';
 export { readInputValue } from './blocks/inputs.ts';
 export { readFormula } from './blocks/entry.ts';
 export { kinds, type KindRow } from './blocks/kinds.ts';
+export {
+  editText,
+  findInput,
+  insertEntry,
+  insertItem,
+  rangeOfItem,
+  replaceItem,
+  setInputValue,
+  type InputEdit,
+  type TextChange
+} from './edit.ts';

@@ -69,7 +69,6 @@ export function readTable(
   const columns = cellsOf(lines, index, to, separator, bars, problems).cells.map((cell) =>
     readColumn(cell, options.subject, problems)
   );
-  reportRepeats(columns, problems);
   const rows: TableRow[] = [];
   const leftOut: { row: number; why: string | null }[] = [];
   let decimalComma = false;
@@ -192,18 +191,6 @@ function readColumn(cell: Cut, subject: string, problems: Problem[]): TableColum
   const common = /(?:^|\s)common$/.test(written.text);
   const amount = common ? trimCut(sliceCut(written, 0, written.text.length - 6)) : written;
   return { name, unit, tolerance: readTolerance(amount, name.text || subject, problems), common };
-}
-
-function reportRepeats(columns: readonly TableColumn[], problems: Problem[]): void {
-  const seen = new Set<string>();
-  for (const { name } of columns) {
-    const spelled = canonicalName(name.text);
-    if (seen.has(spelled)) {
-      const words = lineWords.duplicateColumn(name.text);
-      problems.push(problem('line/duplicate-name', spanOf(name), words, { subject: name.text }));
-    }
-    seen.add(spelled);
-  }
 }
 
 function readLeftOut(

@@ -77,7 +77,7 @@ function readItems(
         );
       } else {
         checkName(assignment.left, problems);
-        parts['ratingName'] = assignment.left;
+        parts['name'] = assignment.left;
         parts['rating'] = assignment.right;
       }
       continue;
