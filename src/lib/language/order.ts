@@ -62,6 +62,11 @@ export function orderFinding(
         if (before?.kind === 'power') {
           return finding('syntax/unexpected', before.from, token.to, syntaxWords.afterPower());
         }
+        if (before?.kind === 'quantity') {
+          const written = text.slice(before.from, before.to);
+          const words = syntaxWords.powerAfterQuantity(written, token.text);
+          return finding('syntax/unexpected', before.from, token.to, words);
+        }
         nodes += 2;
         break;
       case 'to':

@@ -94,6 +94,11 @@ export const afterPower = (): Wording => ({
   hint: 'Write brackets or one power: x^6, (x^2)^3.'
 });
 
+export const powerAfterQuantity = (quantity: string, power: string): Wording => ({
+  message: `A raised ${power} apart from ${quantity} can mean the unit or the whole quantity.`,
+  hint: `Write (${quantity})^${power}, or the power right after the unit's name.`
+});
+
 export const strangeSign = (sign: string, write: string | null): Wording => ({
   message: `The sign ${sign} has no meaning in an expression.`,
   hint: write === null ? 'Take it away.' : `Write ${write}.`,
