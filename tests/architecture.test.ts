@@ -4,7 +4,7 @@
  * no page, no Node and no library but the two that read text; each large library has one home.
  * Import lines are read with TypeScript's own parser, so a commented-out line does not count.
  */
-import { readFileSync, readdirSync } from 'node:fs';
+import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { dirname, join, normalize, resolve } from 'node:path';
 import ts from 'typescript';
@@ -127,8 +127,9 @@ function targetOf(path: string, from: string): string | null {
   return null;
 }
 
-/** Through what a folder may be entered from outside: its list of exports, or a style sheet. */
-const isDoor = (target: string): boolean =>
+/** Through what a folder may be entered: its list of exports, a style sheet, a script as text. */
+const isDoor = (target: string, from: string): boolean =>
+  (/^src\/lib\/ui\//.test(target) && from.endsWith('?raw')) ||
   /^src\/lib\/[^/]+\/index\.ts$/.test(target) ||
   /^src\/lib\/ui\/[^/]+\/index\.ts$/.test(target) ||
   /^src\/lib\/ui\/.*\.css$/.test(target);
@@ -169,14 +170,15 @@ function faultOf(path: string, from: string): string | null {
   }
   if (target.startsWith('src/lib/')) {
     if (!from.startsWith('#lib/')) return `imports ${from}; write #lib/${other}/index.ts`;
-    if (!isDoor(target)) return `imports ${from}, past the list of exports of ${other}`;
+    if (!isDoor(target, from)) return `imports ${from}, past the list of exports of ${other}`;
   }
   return null;
 }
 
 const sources = readdirSync(join(root, 'src'), { recursive: true, encoding: 'utf8' })
   .map((path) => `src/${path.replaceAll('\\', '/')}`)
-  .filter((path) => /\.(ts|js|svelte)$/.test(path))
+  // A route may be a folder with such an ending.
+  .filter((path) => /\.(ts|js|svelte)$/.test(path) && statSync(join(root, path)).isFile())
   .sort();
 const textOf = (path: string): string => readFileSync(join(root, path), 'utf8');
 
@@ -231,6 +233,7 @@ describe('the reader of import lines', () => {
     ['src/lib/ui/chart/Plot.svelte', 'plotly.js-dist-min', null],
     ['src/routes/+page.svelte', '#lib/ui/blocks/index.ts', null],
     ['src/routes/+page.svelte', '#lib/ui/blocks/Limit.svelte', /past the list of exports/],
+    ['src/routes/x.js/+server.ts', '#lib/ui/x/x.js?raw', null],
     ['src/routes/+page.svelte', '$lib/ui/index.ts', /write #lib/],
     ['src/cli/main.ts', '../server.ts', null],
     ['src/cli/check.ts', '#lib/ui/index.ts', /may not know ui/],
