@@ -1,12 +1,13 @@
 // The stages of a sheet as the strip shows them: the heads of all columns, with what each one's limits
 // say. A stage that a safety limit stops says so; none ever says that everything holds.
 
-import { counted, countsText, partsWithoutCheck } from '#lib/render/index.ts';
+import { counted, countsText, listing, partsWithoutCheck } from '#lib/render/index.ts';
 import type { Results, StageResult } from '#lib/sheet/index.ts';
 import { parentOf } from './cells.ts';
 import type { PageContext } from './context.ts';
 import { byUrgency, percentOf, statusOf } from './limit-rows.ts';
 import type { AttentionEntry, StageHead, StageMark, Status } from './types.ts';
+import { nameTex } from './typeset.ts';
 import { lineId, valueText } from './value-rows.ts';
 import { hrefOf } from './view.ts';
 
@@ -54,10 +55,8 @@ export function stageHead(context: PageContext, index: number): StageHead {
     others,
     stoppedBy: stage.stopsTheRun,
     figure: over === null ? null : figureOf(stage),
-    sentences: [
-      `${countsText(stage, partsWithoutCheck(results).length)}.`,
-      ...headlineOf(results, index)
-    ],
+    sentences: [`${countsText(stage, partsWithoutCheck(results).length)}.`],
+    headline: headlineOf(results, index),
     remarks: remarksOf(results, index)
   };
 }
@@ -73,11 +72,11 @@ function figureOf(stage: StageResult): NonNullable<StageHead['figure']> {
 }
 
 /** The input named by `headline`, as it is set; what the parts allow is the ladder's to say. */
-function headlineOf(results: Results, index: number): readonly string[] {
+function headlineOf(results: Results, index: number): StageHead['headline'] {
   const { headline } = results.worksheet.frontMatter;
   const result = headline === null ? undefined : results.values.get(headline);
   const at = result?.at[index];
-  return at ? [`${headline} is set to ${valueText(at)}.`] : [];
+  return result && at ? { tex: nameTex(result.name), text: `set to ${valueText(at)}` } : null;
 }
 
 function remarksOf(results: Results, index: number): readonly string[] {
@@ -131,14 +130,12 @@ export function attentionAt(results: Results, index: number): readonly Attention
 /** What stops the run, stage by stage, and what nothing here checks. */
 export function verdictOf(results: Results): readonly string[] {
   const parts = partsWithoutCheck(results).length;
-  const isSingle = results.stages.length === 1;
   const stopped = results.stages.filter(({ stopsTheRun }) => stopsTheRun.length > 0);
-  const sentences = stopped.map(({ title, stopsTheRun }) =>
-    isSingle
-      ? `Stopped by: ${stopsTheRun.join('; ')}.`
-      : `${title} is stopped by: ${stopsTheRun.join('; ')}.`
-  );
+  const titles = stopped.map(({ title }) => title);
+  const sentences: string[] = [];
   if (stopped.length === 0) sentences.push('Nothing computed here stops the run.');
+  else if (results.stages.length === 1) sentences.push('A safety limit stops the run.');
+  else sentences.push(`Safety limits stop the run at ${listing(titles)}.`);
   if (parts > 0) sentences.push(`${counted(parts, 'part has', 'parts have')} no check.`);
   return sentences;
 }

@@ -38,6 +38,8 @@ export interface StageHead extends StageMark {
   /** What stands under the head: a count, the words to it, sentences. */
   readonly figure: { readonly count: string; readonly words: string } | null;
   readonly sentences: readonly string[];
+  /** The input named in the front matter as headline, as it is set here. */
+  readonly headline: { readonly tex: string; readonly text: string } | null;
   /** 'from First run' where a stage does not start from the one on its left; '14 March 2026'; 'as built'. */
   readonly remarks: readonly string[];
 }
