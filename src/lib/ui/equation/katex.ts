@@ -14,6 +14,8 @@ export interface TexOptions {
 const remembered = new Map<string, string>();
 const rememberedMost = 5000;
 const longest = 5000;
+/** KaTeX sets a command that it does not know, or may not follow, in this colour. */
+const REFUSED = '#c00bad';
 
 const escape = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
@@ -39,12 +41,13 @@ function typeset(tex: string, { display, breaks = false }: TexOptions): string {
     displayMode: display && !breaks,
     output: 'htmlAndMathml',
     throwOnError: false,
+    errorColor: REFUSED,
     strict: 'ignore',
     trust: false,
     maxSize: 20,
     maxExpand: 500
   });
-  return html.includes('katex-error') ? asText(tex) : html;
+  return html.includes('katex-error') || html.includes(REFUSED) ? asText(tex) : html;
 }
 
 const asText = (tex: string): string =>

@@ -40,10 +40,11 @@ export interface RenderedProse {
   }[];
 }
 
-interface Environment {
+// An alias, not an interface: markdown-it asks for an index signature.
+type Environment = {
   readonly options: ProseOptions;
   readonly notices: { line: number; sentence: string; inside: string }[];
-}
+};
 
 const isEnvironment = (value: unknown): value is Environment =>
   typeof value === 'object' && value !== null && 'notices' in value;
