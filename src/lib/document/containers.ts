@@ -21,7 +21,7 @@ type Leaf =
   | { readonly kind: 'fence'; readonly char: string; readonly length: number };
 
 /** Deeper nesting is read as text, so that a hostile line costs no more than its length. */
-const deepestNesting = 100;
+const deepestNesting = 40;
 const longestStructure = 1000;
 
 const nothing: Leaf = { kind: 'none' };

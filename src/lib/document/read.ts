@@ -87,8 +87,8 @@ export function writeWorksheet(worksheet: Worksheet): string {
 
 function refusedFile(text: string): Worksheet {
   const { frontMatter } = readFrontMatter(splitLines(''));
-  const megabytes = (size: number): string => `${(size / 1e6).toFixed(1)} million characters`;
-  const words = fileWords.fileTooLong(megabytes(text.length), megabytes(longestFile));
+  const characters = (size: number): string => `${size} characters`;
+  const words = fileWords.fileTooLong(characters(text.length), characters(longestFile));
   return {
     text, frontMatter, items: [{ kind: 'prose', line: 1, text }],
     problems: [problem('file/too-long', { line: 1, from: 1, to: 1 }, words)]
@@ -221,7 +221,8 @@ function readRows(
   const subject = head.name?.text ?? block;
   if (head.from === null) {
     const table = readTable(lines, 1, to, { subject, isReadings: block === 'readings' });
-    problems.push(...table.problems);
+    // A head that could not be read may have meant rows from a file.
+    if (problems.length === 0 || table.columns.length > 0) problems.push(...table.problems);
     return table;
   }
   for (let i = 1; i < to; i++) {

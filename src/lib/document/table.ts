@@ -6,7 +6,7 @@
 
 import { lineWords, problem, tableWords, type Problem } from '#lib/problem/index.ts';
 import {
-  canonicalName, commentStart, cutOf, endOf, isName, joinCuts, lineText, sliceCut, spanOf, splitLines,
+commentStart, cutOf, endOf, isName, joinCuts, lineText, sliceCut, spanOf, splitLines,
   trimCut, type Cut, type Lines
 } from '#lib/text/index.ts'; // prettier-ignore
 import { readTolerance } from './blocks/tolerance.ts';
@@ -16,7 +16,6 @@ type Separator = TableText['separator'];
 
 const separators: readonly Separator[] = ['\t', '|', ';', ','];
 const decimalNumber = /^[+-]?\d*,\d+(?:[eE][+-]?\d+)?$/;
-const ruleLine = /^[ \t|:-]*-[ \t|:-]*$/;
 const dateLine = /^date[ \t]+(?=\d)/;
 const leaveOutLine = /^leave[ \t]+out[ \t]+(?=\d)/;
 
@@ -76,7 +75,7 @@ export function readTable(
   index = nextFilled(lines, index + 1, to);
   for (; index < to; index = nextFilled(lines, index + 1, to)) {
     const text = lineText(lines, index);
-    const isRule = bars && isFirst && ruleLine.test(text);
+    const isRule = bars && isFirst && isRuleLine(text);
     isFirst = false;
     if (isRule) continue;
     const line = trimCut(cutOf(text, index));
@@ -127,6 +126,10 @@ function cellsOf(
       continue;
     }
     const quoted = readQuoted(lines, line, number, to, open + 1, separator);
+    if (quoted.after !== null) {
+      const words = tableWords.afterQuote(quoted.after.text);
+      problems.push(problem('table/cell', spanOf(quoted.after), words));
+    }
     if (quoted.isOpen) {
       problems.push(problem('table/cell', spanOf(line, open, open + 1), tableWords.cellQuoteOpen()));
       cells.push(trimCut(sliceCut(line, at)));
@@ -146,6 +149,8 @@ interface QuotedCell {
   /** Where the next cell begins on `line`; −1 at the end of the row. */
   readonly next: number;
   readonly isOpen: boolean;
+  /** What stands between the closing quote and the next separator, where it should not. */
+  readonly after: Cut | null;
 }
 
 function readQuoted(
@@ -159,7 +164,7 @@ function readQuoted(
   for (;;) {
     const quote = line.text.indexOf('"', at);
     if (quote < 0) {
-      if (number + 1 >= to) return { cell: first, line, number, next: -1, isOpen: true };
+      if (number + 1 >= to) return { cell: first, line, number, next: -1, isOpen: true, after: null };
       parts.push(sliceCut(line, start));
       number++;
       line = lineCut(lines, number);
@@ -169,7 +174,11 @@ function readQuoted(
       parts.push(sliceCut(line, start, quote));
       const rest = line.text.indexOf(separator, quote + 1);
       const cell = joinCuts(parts.map(withoutDoubledQuotes));
-      return { cell, line, number, next: rest < 0 ? -1 : rest + 1, isOpen: false };
+      const after = trimCut(sliceCut(line, quote + 1, rest < 0 ? line.text.length : rest));
+      return {
+        cell, line, number, next: rest < 0 ? -1 : rest + 1, isOpen: false,
+        after: after.text === '' ? null : after
+      };
     }
   }
 } // prettier-ignore
@@ -182,9 +191,11 @@ function readColumn(cell: Cut, subject: string, problems: Problem[]): TableColum
   const hasUnit = open >= 0 && close === before.text.length - 1;
   const name = hasUnit ? trimCut(sliceCut(before, 0, open)) : before;
   const unit = hasUnit ? trimCut(sliceCut(before, open + 1, close)) : null;
-  if (!isName(name.text)) {
-    const place = name.text === '' ? cell : name;
-    problems.push(problem('line/not-understood', spanOf(place), lineWords.notAName(place.text)));
+  if (name.text === '') {
+    const words = lineWords.missing(subject, 'the name of a column', 'name [unit], …');
+    problems.push(problem('line/not-understood', spanOf(cell), words, { subject }));
+  } else if (!isName(name.text)) {
+    problems.push(problem('line/not-understood', spanOf(name), lineWords.notAName(name.text)));
   }
   if (sign < 0) return { name, unit, tolerance: null, common: false };
   const written = trimCut(sliceCut(cell, sign + 1));
@@ -212,6 +223,11 @@ function readLeftOut(
 function withoutComment(cut: Cut): Cut {
   const hash = commentStart(cut.text);
   return hash < 0 ? cut : trimCut(sliceCut(cut, 0, hash));
+}
+
+// The line `|---|:-:|` under a header: bars, hyphens, colons and spaces, at least one hyphen.
+function isRuleLine(line: string): boolean {
+  return line.includes('-') && !/[^ \t|:-]/.test(line);
 }
 
 // A decimal comma becomes a point at equal length, so places stay true.

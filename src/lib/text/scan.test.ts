@@ -40,13 +40,11 @@ describe('marks at top level', () => {
     expect(splitAtCommas(cutOf('  '))).toEqual([]);
   });
 
-  test('a hostile line costs no more than its length', () => {
+  test('a hostile line costs no more than its length', { timeout: 4000 }, () => {
     for (const unit of ['"', '(', '" \n', '..', 'to ', '±', '# ', '😀']) {
       const text = unit.repeat(1_000_000 / unit.length);
-      const start = performance.now();
-      topLevelMarks(text);
-      commentStart(text, true);
-      expect(performance.now() - start).toBeLessThan(2000);
+      expect(topLevelMarks(text).length).toBeLessThanOrEqual(text.length);
+      expect(commentStart(text, true)).toBeLessThan(text.length);
     }
   });
 });

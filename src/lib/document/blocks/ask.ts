@@ -11,7 +11,7 @@ import {
   type Cut,
   type Lines
 } from '#lib/text/index.ts';
-import { readEntryText } from '../entries.ts';
+import { longestLine, readEntryText } from '../entries.ts';
 import type { Entry, LaterEntry, Placed } from '../types.ts';
 import { afterWord, laterEntry, missingAfter } from './entry.ts';
 
@@ -26,7 +26,7 @@ export function readAsk(
 ): Placed<Entry>[] {
   for (let i = to - 1; i >= from; i--) {
     const text = lineText(lines, i);
-    if (text.length > 2000) continue;
+    if (text.length > longestLine) continue;
     const answer = afterWord(trimCut(cutOf(text)), 'answer');
     if (answer) return [{ line: i, entry: readAnswer(text) }];
   }

@@ -112,6 +112,8 @@ function readCorrelation(entry: EntryText, pair: Cut): Entry {
   return { kind: 'correlation', first, second, coefficient, ...fieldsOf(entry, problems) };
 }
 
+// A second unit: the place is what follows the second `to`.
 function twice(cut: Cut, word: string, subject: string): Problem {
-  return problem('line/not-understood', spanOf(cut), lineWords.twice(subject, word), { subject });
+  const words = { ...lineWords.twice(subject, word), found: cut.text || null };
+  return problem('line/not-understood', spanOf(cut), words, { subject });
 }

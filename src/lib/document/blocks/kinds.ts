@@ -77,7 +77,7 @@ export const kinds: Readonly<Record<BlockKind, KindRow>> = {
     head: 'system', content: 'entries', forms: solveForms, read: readSolve, attaches: attachesToSolve,
     finish: finishSolve
   },
-  course: { head: 'name', content: 'entries', forms: courseForms, read: readCourse, labelled: true },
+  course: { head: 'name', content: 'entries', forms: courseForms, read: readCourse },
   choose: { head: 'name from TABLE', content: 'entries', forms: chooseForms, read: readChoose, quotes: true },
   sweep: { head: 'title', content: 'entries', forms: sweepForms, read: readSweep },
   ladder: { head: 'title', content: 'entries', forms: ladderForms, read: readLadder },

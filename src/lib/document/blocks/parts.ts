@@ -96,5 +96,7 @@ function readItems(
 
 function refuseSecond(parts: Parts, word: string, item: Cut, problems: Problem[]): void {
   if (!Object.hasOwn(parts, word)) return;
-  problems.push(problem('line/not-understood', spanOf(item), lineWords.twice('The part', word)));
+  problems.push(
+    problem('line/not-understood', spanOf(item, 0, word.length), lineWords.twice('The part', word))
+  );
 }

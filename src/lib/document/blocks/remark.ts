@@ -2,7 +2,7 @@
 
 import { lineWords, problem, type Problem } from '#lib/problem/index.ts';
 import { cutOf, lineText, spanOf, trimCut, type Cut, type Lines } from '#lib/text/index.ts';
-import { readEntryText } from '../entries.ts';
+import { longestLine, readEntryText } from '../entries.ts';
 import type { Entry, Placed } from '../types.ts';
 import { laterEntry, missingAfter } from './entry.ts';
 import { splitDate } from './holds.ts';
@@ -21,7 +21,7 @@ export function readRemark(
   let isSigned = false;
   for (let i = from; i < to; i++) {
     const text = lineText(lines, i);
-    if (text.length > 2000) continue;
+    if (text.length > longestLine) continue;
     const split = splitLabel(trimCut(cutOf(text)));
     const role = split?.label.text;
     if (!split || (role !== 'by' && role !== 'resolved')) continue;

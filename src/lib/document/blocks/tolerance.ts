@@ -6,7 +6,7 @@ import { sliceCut, spanOf, trimCut, type Cut } from '#lib/text/index.ts';
 import type { Tolerance } from '../types.ts';
 
 const suffix =
-  /(?:^|\s)(sd|triangular|arcsine|k\s*=\s*(?:\d+\.?\d*|\.\d+)|dof\s+(?:\d+\.?\d*|\.\d+))$/;
+  /(?:^|\s)(sd|triangular|arcsine|k\s*=\s*(?:\d+(?:\.\d*)?|\.\d+)|dof\s+(?:\d+(?:\.\d*)?|\.\d+))$/;
 
 /** Splits `amount [sd | k=2 | triangular | arcsine] [dof N]`; suffixes in any order. */
 export function readTolerance(cut: Cut, subject: string, problems: Problem[]): Tolerance {

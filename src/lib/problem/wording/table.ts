@@ -29,6 +29,12 @@ export const cellQuoteOpen = (): Wording => ({
   expected: '"'
 });
 
+export const afterQuote = (found: string): Wording => ({
+  message: `After the closing quotation mark of this cell stands more: ${found}.`,
+  hint: 'Put the whole cell in quotes, or none of it.',
+  found
+});
+
 export const noColumns = (table: string): Wording => ({
   message: `The table ${table} has no header.`,
   hint: 'Write the names of its columns first, each with its unit: v [m/s], P [W].',
