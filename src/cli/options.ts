@@ -1,6 +1,8 @@
 // The commands and options of the command line, in one table: reading a call, checking it and the
 // help text all go by these rows.
 
+import { wrap } from '#lib/render/index.ts';
+
 export const commandNames = ['check', 'show', 'compare', 'serve'] as const;
 export type CommandName = (typeof commandNames)[number];
 
@@ -146,37 +148,46 @@ export const options: readonly OptionRow[] = [
   { name: 'version', value: null, repeats: false, commands: [], meaning: 'the version' }
 ];
 
+const HELP_WIDTH = 100;
+
 /** The help text: of one command, or of all. */
 export function helpText(command: CommandName | null): string {
   const shown = commands.filter((row) => command === null || row.name === command);
-  const heads = shown.map((row) => `rigwright ${row.name} ${row.operands}`);
-  const width = Math.max(...heads.map((head) => head.length));
-  const lines = shown.map(
-    (row, index) => `  ${(heads[index] ?? '').padEnd(width)}  ${row.purpose}`
-  );
   const rows = options.filter(
     (row) => command === null || row.commands.length === 0 || row.commands.includes(command)
   );
-  const optionHeads = rows.map((row) => optionHead(row));
-  const optionWidth = Math.min(24, Math.max(...optionHeads.map((head) => head.length)));
-  const optionLines = rows.flatMap((row, index) => {
-    const head = optionHeads[index] ?? '';
-    const of = command === null && row.commands.length > 0 ? ` (${row.commands.join(', ')})` : '';
-    const meaning = row.meaning + of;
-    return head.length > optionWidth
-      ? [`  ${head}`, `  ${' '.repeat(optionWidth)}  ${meaning}`]
-      : [`  ${head.padEnd(optionWidth)}  ${meaning}`];
-  });
-  const foot =
-    command === 'serve'
-      ? []
-      : [
-          '',
-          'FILE may be - for standard input.',
-          'Exit status, the highest that applies: 0 no limit over; 1 a limit is over;',
-          '2 a line is in error or a limit cannot be computed; 3 a file cannot be read or the call is wrong.'
+  const sections: (readonly string[])[] = [
+    inTwoColumns(shown.map((row) => [`rigwright ${row.name} ${row.operands}`, row.purpose])),
+    inTwoColumns(
+      rows.map((row) => {
+        const of = command === null ? row.commands : [];
+        return [
+          optionHead(row),
+          of.length === 0 ? row.meaning : `${row.meaning} (${of.join(', ')})`
         ];
-  return [...lines, '', ...optionLines, ...foot].join('\n') + '\n';
+      })
+    )
+  ];
+  if (command !== 'serve') sections.push(foot);
+  return sections.map((lines) => `${lines.join('\n')}\n`).join('\n');
+}
+
+const foot: readonly string[] = [
+  'FILE may be - for standard input.',
+  'Exit status, the highest that applies: 0 no limit over; 1 a limit is over; 2 a line is in error',
+  'or a limit cannot be computed; 3 a file cannot be read or the call is wrong.'
+];
+
+/** Heads and their words; a head that is too long stands on a line of its own. */
+function inTwoColumns(rows: readonly (readonly [string, string])[]): string[] {
+  const width = Math.min(30, Math.max(...rows.map(([head]) => head.length)));
+  const indent = ' '.repeat(width + 4);
+  return rows.flatMap(([head, words]) => {
+    const lines = wrap(words, HELP_WIDTH - indent.length);
+    if (head.length > width) return [`  ${head}`, ...lines.map((line) => indent + line)];
+    const [first = '', ...rest] = lines;
+    return [`  ${head.padEnd(width)}  ${first}`, ...rest.map((line) => indent + line)];
+  });
 }
 
 export const optionHead = (row: OptionRow): string =>

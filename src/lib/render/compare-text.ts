@@ -7,15 +7,7 @@ import type { Palette } from './columns.ts';
 import { clip, padLeft, padRight, plainPalette, printableLine, widest } from './columns.ts';
 import { paintTone } from './limit-lines.ts';
 import { problemLines } from './problem-lines.ts';
-import {
-  changeText,
-  counted,
-  listing,
-  percentText,
-  toneOf,
-  toneSigns,
-  withoutUnit
-} from './words.ts';
+import { changeText, counted, listing, percentText, toneOf, toneSigns } from './words.ts';
 
 const NAME_MOST = 40;
 const VALUE_MOST = 24;
@@ -152,7 +144,7 @@ function movedLines({ moved }: KnockOn): string[] {
     moved.map(({ name, unit, beforeText, afterText, ratio, change, line }) => [
       `  ${name}`,
       changeText(ratio, change),
-      clip(withoutUnit(beforeText, unit), VALUE_MOST),
+      clip(withoutUnitText(beforeText, afterText, unit), VALUE_MOST),
       '→',
       clip(afterText, VALUE_MOST + 8),
       `line ${line}`
@@ -160,6 +152,13 @@ function movedLines({ moved }: KnockOn): string[] {
     [NAME_MOST, 14, VALUE_MOST, 1, VALUE_MOST + 8, 12],
     new Set([2])
   );
+}
+
+/** The first value without its unit, where the second repeats it. */
+function withoutUnitText(before: string, after: string, unit: string): string {
+  const tail = unit === '' || unit === '1' ? '' : ` ${unit}`;
+  const sameTail = tail !== '' && before.endsWith(tail) && after.endsWith(tail);
+  return sameTail ? before.slice(0, -tail.length) : before;
 }
 
 /** What did not move, and what stands on one side only. */

@@ -125,6 +125,7 @@ export function worksheet(text: string, title: string | null = 'A rig'): Workshe
   return {
     text,
     frontMatter: {
+      text: '',
       lineCount: 0,
       format: 1,
       title,

@@ -1,6 +1,6 @@
 // A row's formula as TeX, from the checked tree: `P_shaft = (P_drag + P_fric)/eta`.
 
-import { texOf, texOfName } from '#lib/language/index.ts';
+import { texOf, texOfDefinition, texOfName } from '#lib/language/index.ts';
 import type { ValueResult } from '#lib/sheet/index.ts';
 
 /** TeX of one variant of a value; null where it has no tree (a mistake, `?`, a table's column). */
@@ -12,11 +12,7 @@ export function formulaTex(value: ValueResult, index: number): string | null {
     return `${texOfName(value.name)} = ${texOfName(unknown)} \\text{ where } ${texOf(left)} = ${texOf(right)}`;
   }
   if (!variant.tree) return null;
-  const named = /^line \d+$/.test(value.name) ? '' : headTex(value, variant.parameters);
-  return named + texOf(variant.tree);
-}
-
-function headTex(value: ValueResult, parameters: readonly string[] | null): string {
-  const name = texOfName(value.name);
-  return parameters ? `${name}(${parameters.map(texOfName).join(', ')}) = ` : `${name} = `;
+  return /^line \d+$/.test(value.name)
+    ? texOf(variant.tree)
+    : texOfDefinition(value.name, variant.tree, variant.parameters);
 }

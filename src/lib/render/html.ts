@@ -3,6 +3,7 @@
 // past the escaping.
 
 import type { Problem } from '#lib/problem/index.ts';
+import { unitLabel } from '#lib/units/index.ts';
 import type { LimitResult, Results, ValueResult } from '#lib/sheet/index.ts';
 import { printable, printableLine } from './columns.ts';
 import { formulaTex } from './formula.ts';
@@ -134,7 +135,7 @@ function valueTable(rows: readonly OutlineRow[], results: Results): string {
 }
 
 function valueRow(value: ValueResult): string {
-  const unit = value.unit === null || value.unit.text === '1' ? '' : value.unit.text;
+  const unit = value.unit === null ? '' : unitLabel(value.unit);
   const cells = value.at
     .map(
       (at) =>

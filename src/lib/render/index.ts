@@ -12,4 +12,12 @@ export { sheetHtml, sheetLatex } from './pages.ts';
 export { sheetText } from './text.ts';
 export { mathematicsAt } from './mathematics.ts';
 export { partsWithoutCheck, titleOf } from './outline.ts';
-export { changeText, counted, countsText, listing, marginText, percentText, sidesText } from './words.ts';
+export {
+  changeText,
+  counted,
+  countsText,
+  listing,
+  marginText,
+  percentText,
+  sidesText
+} from './words.ts';

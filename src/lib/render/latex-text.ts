@@ -49,6 +49,11 @@ const signs = new Map<string, string>([
   ['√', '$\\surd$'],
   ['∞', '$\\infty$'],
   ['\u2009', '\\,'],
+  ['⁻', '$^-$'],
+  ...[...'⁰¹⁴⁵⁶⁷⁸⁹'].map((sign, index): [string, string] => [
+    sign,
+    `$^${'01456789'[index] ?? ''}$`
+  ]),
   ['\u00a0', '~'],
   ['\u202f', '\\,'],
   ['…', '\\ldots{}'],

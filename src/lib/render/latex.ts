@@ -3,6 +3,7 @@
 // the checked trees; everything else from the sheet is escaped.
 
 import type { Problem } from '#lib/problem/index.ts';
+import { unitTex } from '#lib/units/index.ts';
 import type { LimitResult, Results, ValueResult } from '#lib/sheet/index.ts';
 import { formulaTex } from './formula.ts';
 import { escapedLatex, proseLatex, verbatimLatex } from './latex-text.ts';
@@ -111,7 +112,7 @@ function valueTable(rows: readonly OutlineRow[], results: Results): string {
 }
 
 function valueRows(value: ValueResult): string[][] {
-  const unit = value.unit === null || value.unit.text === '1' ? '' : escapedLatex(value.unit.text);
+  const unit = value.unit === null || value.unit.text === '1' ? '' : `$${unitTex(value.unit)}$`;
   return writtenVariants(value).map(({ stage, text, comment, variant }, index) => {
     const tex = formulaTex(value, variant);
     const formula =

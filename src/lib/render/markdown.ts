@@ -2,6 +2,7 @@
 // each block as a table with a column a stage. Texts from the sheet are escaped where they could be
 // taken for markup; the prose itself is the author's own Markdown.
 
+import { unitLabel } from '#lib/units/index.ts';
 import type { Results } from '#lib/sheet/index.ts';
 import { displayWidth, padRight, printable, printableLine } from './columns.ts';
 import { labelText, stageHead } from './limit-lines.ts';
@@ -105,7 +106,7 @@ function rowsTable(rows: readonly OutlineRow[], results: Results): string {
 }
 
 function valueCells(value: Parameters<typeof nameText>[0]): string[][] {
-  const unit = value.unit === null || value.unit.text === '1' ? '' : value.unit.text;
+  const unit = value.unit === null ? '' : unitLabel(value.unit);
   const [base, ...revisions] = writtenVariants(value);
   const first = [
     nameText(value),

@@ -3,7 +3,7 @@
 // value is given with the stage's title, since printed text has no stage in view.
 
 import type { Results, StageValue, ValueResult } from '#lib/sheet/index.ts';
-import { fromSI, isUnitFault, parseUnit, sameBesidesAngle } from '#lib/units/index.ts';
+import { fromSI, isUnitFault, parseUnit, sameBesidesAngle, unitLabel } from '#lib/units/index.ts';
 import type { Unit } from '#lib/units/index.ts';
 import { significantText } from './words.ts';
 
@@ -75,7 +75,7 @@ function textAt(at: StageValue, unit: Unit | null, digits: number): string {
   switch (at.state) {
     case 'value':
       if (unit === null || typeof at.si !== 'number') return at.text;
-      return [significantText(fromSI(at.si, unit), digits), unit.text === '1' ? '' : unit.text]
+      return [significantText(fromSI(at.si, unit), digits), unitLabel(unit)]
         .filter(Boolean)
         .join(' ');
     case 'waits':

@@ -3,6 +3,7 @@
 // verdict, and each problem under its line.
 
 import type { Problem } from '#lib/problem/index.ts';
+import { unitLabel } from '#lib/units/index.ts';
 import type { LimitResult, Results, StageValue, ValueResult } from '#lib/sheet/index.ts';
 import type { Palette } from './columns.ts';
 import { padLeft, padRight, plainPalette, printable, printableLine, widest } from './columns.ts';
@@ -99,7 +100,7 @@ function valueLines(
   widths: readonly number[]
 ): string[] {
   const cells = value.at.map((at, index) => padLeft(cellText(at), widths[index] ?? 0));
-  const unit = value.unit === null || value.unit.text === '1' ? '' : value.unit.text;
+  const unit = value.unit === null ? '' : unitLabel(value.unit);
   const lines = [
     `  ${padRight(nameText(value), nameWidth)}  ${value.kind === 'function' ? '' : cells.join('  ')}  ${unit}`.trimEnd()
   ];

@@ -25,8 +25,8 @@ describe('percent', () => {
     [0.004, '0.4 %'],
     [0, '0 %'],
     [25, '2500 %'],
-    [123.456, '12\u2009346 %'],
-    [1e7, '1.0e9 %']
+    [123.456, '12\u202f346 %'],
+    [1e7, '1.0\u202f×\u202f10⁹ %']
   ])('%f reads %s', (share, text) => {
     expect(percentText(share)).toBe(text);
   });
@@ -68,7 +68,7 @@ describe('factor', () => {
 describe('numbers', () => {
   test('a minus is U+2212 and thousands are parted from 10 000 up', () => {
     expect(numberText(-1234.5, 1)).toBe('\u22121234.5');
-    expect(numberText(12345.67, 2)).toBe('12\u2009345.67');
+    expect(numberText(12345.67, 2)).toBe('12\u202f345.67');
     expect(numberText(-0.001, 1)).toBe('0.0');
   });
 
@@ -76,8 +76,8 @@ describe('numbers', () => {
     [812.345, 4, '812.3'],
     [0.0123456, 3, '0.0123'],
     [999.96, 4, '1000'],
-    [1.5e9, 3, '1.50e9'],
-    [-2.5e-7, 2, '\u22122.5e\u22127'],
+    [1.5e9, 3, '1.50\u202f×\u202f10⁹'],
+    [-2.5e-7, 2, '\u22122.5\u202f×\u202f10⁻⁷'],
     [0, 4, '0']
   ])('%f to %i digits is %s', (value, digits, text) => {
     expect(significantText(value, digits)).toBe(text);

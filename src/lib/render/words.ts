@@ -3,6 +3,8 @@
 // fit or permitted: a sheet only tells what was computed and what was not.
 
 import type { Comparison } from '#lib/document/index.ts';
+import { formatNumber, unitLabel } from '#lib/units/index.ts';
+import type { Unit } from '#lib/units/index.ts';
 import type { LimitAtStage, LimitResult, LimitStatus, StageResult } from '#lib/sheet/index.ts';
 
 export type Tone = 'over' | 'close' | 'inside' | 'unknown';
@@ -28,34 +30,18 @@ export const toneSigns: Readonly<Record<Tone, string>> = {
   unknown: '?'
 };
 
-const THIN_SPACE = '\u2009';
-const MINUS = '\u2212';
+/** A number with fixed decimals, as it is printed: a true minus, thin spaces from 10 000 up. */
+export const numberText = (value: number, decimals: number): string =>
+  formatNumber(value, { decimals }, 'typeset');
 
-/** A number with a true minus, and thin spaces between thousands from 10 000 up. */
-export function numberText(value: number, decimals: number): string {
-  const [whole = '', fraction] = Math.abs(value).toFixed(decimals).split('.');
-  const grouped = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN_SPACE) : whole;
-  const digits = fraction === undefined ? grouped : `${grouped}.${fraction}`;
-  return value < 0 && /[1-9]/.test(digits) ? MINUS + digits : digits;
-}
-
-/** A number to a count of significant digits; very large and very small ones with an exponent. */
-export function significantText(value: number, digits: number): string {
-  const size = Math.abs(value);
-  if (size === 0) return '0';
-  if (size >= 1e7 || size < 1e-5)
-    return value
-      .toExponential(digits - 1)
-      .replace('e+', 'e')
-      .replaceAll('-', MINUS);
-  const rounded = Math.abs(Number(value.toPrecision(digits)));
-  return numberText(value, Math.max(0, digits - 1 - Math.floor(Math.log10(rounded))));
-}
+/** A number to a count of significant digits, as it is printed. */
+export const significantText = (value: number, digits: number): string =>
+  value === 0 ? '0' : formatNumber(value, { digits }, 'typeset');
 
 /** `0.9137` as '91 %', with as many decimals as it takes to stay on its side of 100. */
 export function percentText(share: number): string {
   const percent = share * 100;
-  if (percent >= 1e6) return `${percent.toExponential(1).replace('e+', 'e')} %`;
+  if (percent >= 1e7) return `${significantText(percent, 2)} %`;
   let decimals = percent > 0 && percent < 1 ? 1 : 0;
   while (decimals < 7 && percent !== 100 && Number(percent.toFixed(decimals)) === 100) decimals++;
   return `${numberText(percent, decimals)} %`;
@@ -83,10 +69,10 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
 
 /** A text without the unit at its end, where that is the unit given. */
-export function withoutUnit(text: string, unit: string | null): string {
-  if (!unit || unit === '1') return text;
-  for (const written of [unit, unit.replaceAll(' ', '·')])
-    if (text.endsWith(` ${written}`)) return text.slice(0, -written.length - 1);
+export function withoutUnit(text: string, unit: Unit | null): string {
+  if (!unit || unit.text === '1') return text;
+  for (const written of [unit.text, unitLabel(unit)])
+    if (text.endsWith(written)) return text.slice(0, -written.length).trimEnd();
   return text;
 }
 
@@ -96,7 +82,7 @@ export function sidesText(limit: LimitResult, at: LimitAtStage): string {
   if (left === '' && right === '') return '';
   if (left === '') return `? ${joints[limit.form]} ${right}`.replace(' ,', ',');
   if (right === '') return left;
-  const first = withoutUnit(left, limit.unit?.text ?? null);
+  const first = withoutUnit(left, limit.unit);
   return `${first} ${joints[limit.form]} ${right}`.replace(' ,', ',');
 }
 
@@ -123,14 +109,13 @@ export function verdictText(limit: LimitResult, at: LimitAtStage): string {
 
 /** The margin with its unit, to three significant digits. */
 export function marginText(limit: LimitResult, at: LimitAtStage): string {
-  const number = significantText(at.margin ?? 0, 3);
-  const unit = limit.unit?.text ?? '1';
-  return unit === '1' ? number : `${number} ${differenceUnit(unit)}`;
+  const unit = limit.unit === null ? '' : differenceLabel(limit.unit);
+  return [significantText(at.margin ?? 0, 3), unit].filter(Boolean).join(' ');
 }
 
-/** A margin between two readings on a temperature scale is a difference. */
-const differenceUnit = (unit: string): string =>
-  unit === 'degC' || unit === '°C' ? 'K' : unit === 'degF' || unit === '°F' ? 'degR' : unit;
+/** Between two readings of a thermometer lies a difference. */
+const differenceLabel = (unit: Unit): string =>
+  unit.temperature === 'reading' ? (unit.factor === 1 ? 'K' : '°R') : unitLabel(unit);
 
 /** The sentence of counts of a stage: '7 checked, 7 inside; 5 parts have no check'. */
 export function countsText(stage: StageResult, partsWithoutCheck: number): string {
