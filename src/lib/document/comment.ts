@@ -8,20 +8,25 @@ export const sureWords: readonly string[] = [
   'measured', 'maker', 'standard', 'handbook', 'derived', 'fit', 'assumed', 'guess', 'invented'
 ]; // prettier-ignore
 
-const startsSure = new RegExp(`^(?:${sureWords.join('|')})(?![\\p{L}\\p{Nd}_])`, 'u');
+const sure: ReadonlySet<string> = new Set(sureWords);
+
+function startsSure(text: string): boolean {
+  const word = /^[a-z]+/.exec(text)?.[0] ?? '';
+  return sure.has(word) && !/^[\p{L}\p{Nd}_]/u.test(text.slice(word.length, word.length + 2));
+}
 
 /** A comment from the texts after its `#` signs, in order; null where there is none. */
 export function commentOf(texts: readonly string[]): Comment | null {
   let text = '';
   for (const part of texts.map((each) => each.trim())) {
     if (part === '') continue;
-    if (text !== '') text += startsSure.test(part) && !text.endsWith(';') ? '; ' : ' ';
+    if (text !== '') text += startsSure(part) && !text.endsWith(';') ? '; ' : ' ';
     text += part;
   }
   if (text === '') return null;
   let from = 0;
   for (const segment of text.split(';')) {
-    if (startsSure.test(segment.trimStart())) {
+    if (startsSure(segment.trimStart())) {
       const what = text.slice(0, Math.max(0, from - 1)).trim();
       return { text, what, source: text.slice(from).trim() };
     }

@@ -65,14 +65,26 @@ export function laterEntry(
 
 /** Splits at the first top-level `=`; null where there is none. */
 export function splitAssignment(cut: Cut): { left: Cut; right: Cut; sign: Mark } | null {
-  const sign = topLevelMarks(cut.text, noWords).find((mark) => mark.word === '=');
+  const sign = plainAssignment(cut.text) ?? topLevelMarks(cut.text, noWords).find(isEquals);
   if (!sign) return null;
   const [left, right] = aroundMark(cut, sign);
   return { left, right, sign };
 }
 
+// The `=` of `name = …`, by far the most common line, without reading what follows it.
+function plainAssignment(text: string): Mark | null {
+  const from = text.indexOf('=');
+  if (from < 0 || text.charAt(from + 1) === '=' || /[^\w ]/.test(text.slice(0, from))) return null;
+  return { word: '=', from, to: from + 1 };
+}
+
+function isEquals({ word }: Mark): boolean {
+  return word === '=';
+}
+
 /** An expression and the unit after its last top-level `to`. */
 export function readFormula(cut: Cut): Formula {
+  if (!cut.text.includes('to')) return { expression: trimCut(cut), unit: null };
   const last = topLevelMarks(cut.text, onlyTo).findLast((mark) => mark.word === 'to');
   if (!last) return { expression: trimCut(cut), unit: null };
   const [expression, unit] = aroundMark(cut, last);
