@@ -36,7 +36,10 @@ export function printable(text: string): string {
 }
 
 /** The same on one line: white space runs become one space. */
-export const printableLine = (text: string): string => printable(text).replace(/[ \t\n]+/g, ' ').trim();
+export const printableLine = (text: string): string =>
+  printable(text)
+    .replace(/[ \t\n]+/g, ' ')
+    .trim();
 
 const zeroWidth = /[\p{Mn}\p{Me}\u200b-\u200f\ufe00-\ufe0f]/u;
 const wide =

@@ -62,7 +62,7 @@ function headText({ knockOn, fromFile, toFile, tries }: Comparison): string {
 }
 
 const section = (title: string, lines: readonly string[], palette: Palette): string[] =>
-  lines.length === 0 ? [] : ['', palette.strong(title), ...lines];
+  lines.length === 0 ? [] : ['', palette.strong(title), ...lines.map((line) => `  ${line}`)];
 
 /** Rows of texts in columns as wide as their texts, up to a most each. */
 function columns(
@@ -85,7 +85,7 @@ function columns(
 function inputLines({ changedInputs }: KnockOn): string[] {
   return columns(
     changedInputs.map(({ name, line, before, after, ratio, reason }) => [
-      `  ${name}`,
+      name,
       `${before} → ${after}`,
       ratio === null ? '' : changeText(ratio, null),
       `line ${line}`,
@@ -130,7 +130,7 @@ function signed(
   palette: Palette
 ): string {
   const tone = toneOf(status);
-  return `  ${paintTone(palette, tone)(toneSigns[tone])} ${text}`;
+  return `${paintTone(palette, tone)(toneSigns[tone])} ${text}`;
 }
 
 /** '226 %, over'; the status alone where there is no percent. */
@@ -142,7 +142,7 @@ function shareText(share: number | null, status: string | null): string {
 function movedLines({ moved }: KnockOn): string[] {
   return columns(
     moved.map(({ name, unit, beforeText, afterText, ratio, change, line }) => [
-      `  ${name}`,
+      name,
       changeText(ratio, change),
       clip(withoutUnitText(beforeText, afterText, unit), VALUE_MOST),
       '→',

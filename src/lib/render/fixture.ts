@@ -1,7 +1,9 @@
 // Results made by hand for the tests of this folder: a small sheet of two stages with every status,
 // and builders to vary it. Invented data.
 
+import { readWorksheet } from '#lib/document/index.ts';
 import type { LimitTags, Worksheet } from '#lib/document/index.ts';
+import { parseExpression } from '#lib/language/index.ts';
 import { problem } from '#lib/problem/index.ts';
 import type { Problem } from '#lib/problem/index.ts';
 import type {
@@ -234,3 +236,44 @@ export const rig: Results = results({
     )
   ]
 });
+
+/** A text as a sheet whose every input, calculation and limit has the same value at every stage. */
+export function sheetOf(text: string): Results {
+  const read = readWorksheet(text);
+  const values: ValueResult[] = [];
+  const limits: LimitResult[] = [];
+  const stages = read.frontMatter.stages.map(({ id, title, after }) => stage(id, { title, after }));
+  for (const item of read.items) {
+    if (item.kind !== 'block') continue;
+    for (const { line: below, entry } of item.entries) {
+      const line = item.line + below;
+      if (entry.kind === 'limit')
+        limits.push(
+          limit(entry.label.text, {
+            line,
+            tags: entry.tags,
+            comment: entry.comment,
+            at: stages.map(() => limitAt())
+          })
+        );
+      if (entry.kind !== 'input' && entry.kind !== 'calculation') continue;
+      values.push(
+        value(entry.name.text, {
+          line,
+          kind: entry.kind === 'input' ? 'input' : 'calc',
+          comment: entry.comment,
+          at: stages.map(() => stageValue()),
+          variants: [
+            { stage: null, value: entry.base, comment: entry.comment },
+            ...entry.revisions.map((one) => ({ ...one, stage: one.stage.text }))
+          ].map((one) => {
+            const cut = one.value.expression;
+            const tree = cut === null ? null : parseExpression(cut, { money: null }).tree;
+            return variant('', { cut, tree, stage: one.stage, comment: one.comment });
+          })
+        })
+      );
+    }
+  }
+  return results({ worksheet: read, stages, values, limits, problems: read.problems });
+}

@@ -12,7 +12,18 @@ export function formulaTex(value: ValueResult, index: number): string | null {
     return `${texOfName(value.name)} = ${texOfName(unknown)} \\text{ where } ${texOf(left)} = ${texOf(right)}`;
   }
   if (!variant.tree) return null;
-  return /^line \d+$/.test(value.name)
+  const formula = /^line \d+$/.test(value.name)
     ? texOf(variant.tree)
     : texOfDefinition(value.name, variant.tree, variant.parameters);
+  const { toleranceText, within } = variant;
+  const tolerance = toleranceText === null ? '' : ` \\pm ${upright(toleranceText)}`;
+  const range =
+    within === null
+      ? ''
+      : ` \\text{ within } ${upright(within.low)} \\text{ to } ${upright(within.high)}`;
+  return formula + tolerance + range;
 }
+
+/** Words of the sheet as they stand, upright: signs that TeX would read are escaped or left out. */
+const upright = (text: string): string =>
+  `\\text{${text.replace(/[\\{}$^~]/g, '').replace(/[&#_%]/g, '\\$&')}}`;

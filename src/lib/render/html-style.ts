@@ -21,8 +21,11 @@ section.block { margin: 1.5rem 0; overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; vertical-align: top; padding: .35rem .6rem .35rem 0; border-top: 1px solid var(--line); }
 th { font-size: .8rem; font-weight: 600; }
+table.stages { table-layout: fixed; min-width: 42rem; } table.stages th:first-child, table.stages td:first-child { width: 38%; }
+table.stages .unit { width: 6rem; }
 td.number, th.number { text-align: right; white-space: nowrap; }
 .where, .comment { font-size: .85rem; color: var(--ink-2); }
+math { font-family: 'STIX Two Math', 'Cambria Math', 'Latin Modern Math', math; font-size: 1.05em; }
 .formula { display: block; overflow-x: auto; overflow-y: hidden; padding: .1rem 0; }
 .status { font-size: .85rem; white-space: nowrap; }
 .over { color: var(--over); } .close { color: var(--close); } .inside { color: var(--inside); }
@@ -36,5 +39,5 @@ pre { background: var(--wash); padding: .6rem .8rem; overflow-x: auto; font-size
 .bar i { display: block; height: 100%; background: currentColor; }
 .bar b { position: absolute; left: 66.667%; top: -.15rem; bottom: -.15rem; width: 2px; background: var(--ink); }
 @media print { main { max-width: none; padding: 0; } tr, .caution, .problem { break-inside: avoid; }
-  :root { color-scheme: light; } section.block { overflow: visible; } }
+  :root { color-scheme: light; } section.block, .formula { overflow: visible; } }
 `;

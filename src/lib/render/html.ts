@@ -12,6 +12,7 @@ import { labelText, stageHead } from './limit-lines.ts';
 import type { BlockItem, OutlineRow } from './outline.ts';
 import {
   outlineOf,
+  ownTitle,
   partsWithoutCheck,
   problemsOutsideBlocks,
   titleOf,
@@ -29,7 +30,7 @@ export function htmlPage(results: Results): string {
   const title = escapedHtml(titleOf(results) ?? 'Worksheet');
   const { frontMatter } = results.worksheet;
   const head: string[] = [];
-  if (frontMatter.title !== null) head.push(`<h1>${title}</h1>`);
+  if (ownTitle(results) !== null) head.push(`<h1>${title}</h1>`);
   if (frontMatter.summary !== null) head.push(`<p>${escapedHtml(frontMatter.summary)}</p>`);
   if (results.stages.length > 1)
     head.push(
@@ -128,10 +129,10 @@ function stageHeads(results: Results): string {
 function valueTable(rows: readonly OutlineRow[], results: Results): string {
   const heads =
     results.stages.length > 1
-      ? `<thead><tr><th></th>${stageHeads(results)}<th>unit</th></tr></thead>`
+      ? `<thead><tr><th></th>${stageHeads(results)}<th class="unit">unit</th></tr></thead>`
       : '';
   const body = rows.map((row) => (row.kind === 'value' ? valueRow(row.result) : ''));
-  return `<table>${heads}<tbody>${body.join('')}</tbody></table>`;
+  return `<table class="stages">${heads}<tbody>${body.join('')}</tbody></table>`;
 }
 
 function valueRow(value: ValueResult): string {
@@ -147,7 +148,7 @@ function valueRow(value: ValueResult): string {
     const formula =
       tex === null
         ? `<code>${escapedHtml(`${nameText(value)} = ${text}`)}</code>`
-        : mathHtml(tex, false);
+        : mathHtml(`\\displaystyle ${tex}`, false);
     const from = stage === null ? '' : `<span class="where">from ${escapedHtml(stage)} on: </span>`;
     const words =
       comment === null ? '' : `<span class="comment">${escapedHtml(comment.text)}</span>`;
@@ -156,12 +157,12 @@ function valueRow(value: ValueResult): string {
   const waits = [...new Set(value.at.flatMap((at) => at.waitsFor))];
   if (waits.length > 0)
     written.push(`<span class="comment close">waits for ${escapedHtml(waits.join(', '))}</span>`);
-  return `<tr><td>${written.join('')}</td>${cells}<td>${escapedHtml(unit)}</td></tr>`;
+  return `<tr><td>${written.join('')}</td>${cells}<td class="unit">${escapedHtml(unit)}</td></tr>`;
 }
 
 function limitTable(rows: readonly OutlineRow[], results: Results): string {
   const body = rows.map((row) => (row.kind === 'limit' ? limitRow(row.result) : ''));
-  return `<table><thead><tr><th></th>${results.stages
+  return `<table class="stages"><thead><tr><th></th>${results.stages
     .map((stage) => `<th scope="col">${escapedHtml(stage.title)}</th>`)
     .join('')}</tr></thead><tbody>${body.join('')}</tbody></table>`;
 }

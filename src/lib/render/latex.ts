@@ -11,9 +11,9 @@ import { labelText, stageHead } from './limit-lines.ts';
 import type { BlockItem, OutlineRow } from './outline.ts';
 import {
   outlineOf,
+  ownTitle,
   partsWithoutCheck,
   problemsOutsideBlocks,
-  titleOf,
   writtenVariants
 } from './outline.ts';
 import { blockTitle, choiceLines } from './rows.ts';
@@ -32,9 +32,10 @@ const preamble = String.raw`\documentclass[a4paper,10pt]{article}
 
 /** The sheet as the text of a .tex file. */
 export function latexArticle(results: Results): string {
-  const { title, summary } = results.worksheet.frontMatter;
+  const { summary } = results.worksheet.frontMatter;
+  const title = ownTitle(results);
   const parts: string[] = [];
-  if (title !== null) parts.push(`\\section*{${escapedLatex(titleOf(results) ?? '')}}`);
+  if (title !== null) parts.push(`\\section*{${escapedLatex(title)}}`);
   if (summary !== null) parts.push(escapedLatex(summary));
   if (results.stages.length > 1)
     parts.push(itemize(results.stages.map((stage) => stageHead(stage, results))));

@@ -9,9 +9,9 @@ import { labelText, stageHead } from './limit-lines.ts';
 import type { BlockItem, OutlineRow } from './outline.ts';
 import {
   outlineOf,
+  ownTitle,
   partsWithoutCheck,
   problemsOutsideBlocks,
-  titleOf,
   writtenVariants
 } from './outline.ts';
 import { blockTitle, choiceLines } from './rows.ts';
@@ -21,8 +21,9 @@ import { countsText, sidesText, stopText, verdictText } from './words.ts';
 /** The sheet as Markdown text. */
 export function sheetMarkdown(results: Results): string {
   const parts: string[] = [];
-  const { title, summary } = results.worksheet.frontMatter;
-  if (title !== null) parts.push(`# ${escaped(titleOf(results) ?? '')}`);
+  const { summary } = results.worksheet.frontMatter;
+  const title = ownTitle(results);
+  if (title !== null) parts.push(`# ${escaped(title)}`);
   if (summary !== null) parts.push(escaped(summary));
   if (results.stages.length > 1)
     parts.push(results.stages.map((stage) => `- ${escaped(stageHead(stage, results))}`).join('\n'));
@@ -65,7 +66,13 @@ function blockText(item: BlockItem, results: Results): string {
         );
         break;
       case 'table':
-        parts.push(table(row.columns, row.rows, []));
+        parts.push(
+          table(
+            row.columns.map(escaped),
+            row.rows.map((cells) => cells.map(escaped)),
+            []
+          )
+        );
         break;
       case 'lines':
         parts.push(fenced(row.text));
@@ -82,18 +89,18 @@ function blockText(item: BlockItem, results: Results): string {
 }
 
 function rowsTable(rows: readonly OutlineRow[], results: Results): string {
-  const stages = results.stages.map((stage) => stage.title);
+  const stages = results.stages.map((stage) => escaped(stage.title));
   if (rows[0]?.kind === 'limit') {
     const cells = rows.flatMap((row) =>
       row.kind === 'limit'
         ? [
             [
-              labelText(row.result),
+              escaped(labelText(row.result)),
               ...row.result.at.map((at) => {
                 const sides = sidesText(row.result, at);
-                return [verdictText(row.result, at), sides].filter(Boolean).join('; ');
+                return escaped([verdictText(row.result, at), sides].filter(Boolean).join('; '));
               }),
-              row.result.comment?.text ?? ''
+              escaped(row.result.comment?.text ?? '')
             ]
           ]
         : []
@@ -109,18 +116,22 @@ function valueCells(value: Parameters<typeof nameText>[0]): string[][] {
   const unit = value.unit === null ? '' : unitLabel(value.unit);
   const [base, ...revisions] = writtenVariants(value);
   const first = [
-    nameText(value),
-    ...value.at.map((at) => (value.kind === 'function' ? '' : cellText(at))),
-    unit,
-    base?.text ?? '',
-    base?.comment?.text ?? value.comment?.text ?? ''
+    code(nameText(value)),
+    ...value.at.map((at) => (value.kind === 'function' ? '' : escaped(cellText(at)))),
+    escaped(unit),
+    code(base?.text ?? ''),
+    escaped(base?.comment?.text ?? value.comment?.text ?? '')
   ];
   const empty = value.at.map(() => '');
   return [
     first,
     ...revisions.map(({ stage, text, comment }) => [
-      '', ...empty, '', `from ${stage ?? ''}: ${text}`, comment?.text ?? ''
-    ]) // prettier-ignore
+      '',
+      ...empty,
+      '',
+      `from ${escaped(stage ?? '')}: ${code(text)}`,
+      escaped(comment?.text ?? '')
+    ])
   ];
 }
 
@@ -129,7 +140,7 @@ function table(
   rows: readonly (readonly string[])[],
   right: readonly number[]
 ): string {
-  const cells = [head, ...rows].map((row) => head.map((_, index) => escaped(row[index] ?? '')));
+  const cells = [head, ...rows].map((row) => head.map((_, index) => row[index] ?? ''));
   const widths = head.map((_, index) =>
     Math.max(3, ...cells.map((row) => Math.min(60, displayWidth(row[index] ?? ''))))
   );
@@ -169,6 +180,16 @@ function fenced(text: string): string {
 /** Text that is no markup: one line, every sign that CommonMark or a table could read escaped. */
 export const escaped = (text: string): string =>
   printableLine(text)
-    .replace(/[\\`*_{}[\]<>()#|~&$!]/g, '\\$&')
-    .replace(/^(\d+)([.)])/, '$1\\$2')
-    .replace(/^([-+=])/, '\\$1');
+    .replace(/[\\`*{}[\]<>#|~&$!]|(?<![\p{L}\p{N}])_|_(?![\p{L}\p{N}])/gu, '\\$&')
+    .replace(/^(\d+)([.)])(?=\s|$)/, '$1\\$2')
+    .replace(/^[-+=](?=[-+=\s]|$)/, '\\$&');
+
+/** Text as code on one line, with a fence longer than any run of backticks inside; '' stays ''. */
+function code(text: string): string {
+  const line = printableLine(text);
+  if (line === '') return '';
+  const longest = Math.max(0, ...[...line.matchAll(/`+/g)].map(([run]) => run.length));
+  const fence = '`'.repeat(longest + 1);
+  const pad = line.startsWith('`') || line.endsWith('`') ? ' ' : '';
+  return `${fence}${pad}${line.replaceAll('|', '\\|')}${pad}${fence}`;
+}

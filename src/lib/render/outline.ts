@@ -39,13 +39,20 @@ export type OutlineRow =
   | { readonly kind: 'problem'; readonly problem: Problem };
 
 /** The sheet's title: that of the front matter, else its first heading; null where it has neither. */
-export function titleOf(results: Results): string | null {
-  const { frontMatter, items } = results.worksheet;
-  if (frontMatter.title !== null) return frontMatter.title;
-  for (const item of items) {
-    const heading =
-      item.kind === 'prose' ? /^#{1,2}[ \t]+(.+?)[ \t]*#*\r?$/m.exec(item.text) : null;
-    if (heading?.[1]) return heading[1];
+export const titleOf = (results: Results): string | null =>
+  results.worksheet.frontMatter.title ?? firstHeading(results);
+
+/** The front matter's title, unless the prose begins by saying the same: what a printed form adds. */
+export function ownTitle(results: Results): string | null {
+  const { title } = results.worksheet.frontMatter;
+  return title === firstHeading(results) ? null : title;
+}
+
+function firstHeading({ worksheet }: Results): string | null {
+  for (const item of worksheet.items) {
+    if (item.kind !== 'prose') continue;
+    const heading = /^#{1,2}[ \t]+(.+?)[ \t]*#*\r?$/m.exec(item.text);
+    if (heading?.[1] !== undefined) return heading[1];
   }
   return null;
 }

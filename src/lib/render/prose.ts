@@ -41,7 +41,8 @@ function filledParagraph(text: string, results: Results, greatest: boolean): str
     if (!parts || !value) return whole;
     const unit = parts[3] === undefined ? null : unitFor(value, parts[3], results);
     if (unit === undefined) return whole;
-    return valueText(value, results, parts[2] ?? null, unit, greatest) ?? whole;
+    const text = valueText(value, results, parts[2] ?? null, unit, greatest);
+    return text ?? whole;
   });
 }
 
@@ -74,10 +75,8 @@ function valueText(
 function textAt(at: StageValue, unit: Unit | null, digits: number): string {
   switch (at.state) {
     case 'value':
-      if (unit === null || typeof at.si !== 'number') return at.text;
-      return [significantText(fromSI(at.si, unit), digits), unitLabel(unit)]
-        .filter(Boolean)
-        .join(' ');
+      if (unit === null || typeof at.si !== 'number') return together(at.text);
+      return together(`${significantText(fromSI(at.si, unit), digits)} ${unitLabel(unit)}`);
     case 'waits':
       return `(waits for ${at.waitsFor.join(', ')})`;
     case 'unknown':
@@ -86,6 +85,9 @@ function textAt(at: StageValue, unit: Unit | null, digits: number): string {
       return '(in error)';
   }
 }
+
+/** A number and its unit are not parted at the end of a line. */
+const together = (text: string): string => text.trim().replaceAll(' ', '\u00a0');
 
 /** The stage at which a number is greatest; null where it has none. */
 function greatestIndex(value: ValueResult): number | null {

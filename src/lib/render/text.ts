@@ -6,26 +6,33 @@ import type { Problem } from '#lib/problem/index.ts';
 import { unitLabel } from '#lib/units/index.ts';
 import type { LimitResult, Results, StageValue, ValueResult } from '#lib/sheet/index.ts';
 import type { Palette } from './columns.ts';
-import { padLeft, padRight, plainPalette, printable, printableLine, widest } from './columns.ts';
+import {
+  padLeft,
+  padRight,
+  plainPalette,
+  printable,
+  printableLine,
+  widest,
+  wrap
+} from './columns.ts';
 import { countLines, labelText, paintTone, stageHead } from './limit-lines.ts';
 import type { BlockItem, OutlineRow } from './outline.ts';
-import { outlineOf, problemsOutsideBlocks, titleOf, writtenVariants } from './outline.ts';
+import { outlineOf, ownTitle, problemsOutsideBlocks, writtenVariants } from './outline.ts';
 import { blockTitle, choiceLines } from './rows.ts';
 import { sidesText, toneOf, toneSigns, verdictText } from './words.ts';
 
 const NAME_MOST = 24;
 const NAME_LEAST = 10;
+const FORMULA_MOST = 36;
+const WIDTH = 100;
 
 /** The whole sheet as text, without a trailing line end beyond the last line's own. */
 export function sheetText(results: Results, palette: Palette = plainPalette): string {
   const lines: string[] = [];
-  const title = titleOf(results);
-  if (title !== null && results.worksheet.frontMatter.title !== null) {
-    lines.push(palette.strong(printableLine(title)));
-    const { summary } = results.worksheet.frontMatter;
-    if (summary !== null) lines.push(printableLine(summary));
-    lines.push('');
-  }
+  const title = ownTitle(results);
+  const { summary } = results.worksheet.frontMatter;
+  if (title !== null) lines.push(palette.strong(printableLine(title)), '');
+  if (summary !== null) lines.push(...wrap(printableLine(summary), WIDTH), '');
   if (results.stages.length > 1) {
     for (const stage of results.stages) lines.push(`  ${stageHead(stage, results)}`);
     lines.push('');
@@ -36,7 +43,7 @@ export function sheetText(results: Results, palette: Palette = plainPalette): st
     lines.push('');
   }
   for (const item of outlineOf(results)) {
-    if (item.kind === 'prose') lines.push(...printable(item.text).trim().split('\n'), '');
+    if (item.kind === 'prose') lines.push(...proseLines(item.text, WIDTH), '');
     else lines.push(...blockLines(item, results, palette), '');
   }
   if (results.limits.size > 0) lines.push(...countLines(results, palette));
@@ -82,8 +89,9 @@ function rowLines(
       return choiceLines(row.result, results).map((line) => `  ${printableLine(line)}`);
     case 'table':
       return tableLines(row.columns, row.rows, palette);
-    case 'lines':
     case 'words':
+      return proseLines(row.text, WIDTH - 2).map((line) => `  ${line}`.trimEnd());
+    case 'lines':
       return printable(row.text)
         .trimEnd()
         .split('\n')
@@ -105,13 +113,13 @@ function valueLines(
     `  ${padRight(nameText(value), nameWidth)}  ${value.kind === 'function' ? '' : cells.join('  ')}  ${unit}`.trimEnd()
   ];
   const indent = ' '.repeat(6);
-  for (const { stage, text, comment } of writtenVariants(value)) {
-    const from = stage === null ? '' : `from ${stage}: `;
-    const words = comment === null ? '' : `   # ${comment.text}`;
-    lines.push(
-      palette.quiet(printableLine(`${from}= ${text}${words}`).padStart(0)).replace(/^/, indent)
-    );
-  }
+  const written = writtenVariants(value).map(({ stage, text, comment }) => ({
+    formula: printableLine(stage === null ? `= ${text}` : `from ${stage}: ${text}`),
+    words: comment === null ? '' : printableLine(`# ${comment.text}`)
+  }));
+  const width = Math.min(FORMULA_MOST, widest(written.map(({ formula }) => formula)));
+  for (const { formula, words } of written)
+    lines.push(indent + palette.quiet(`${padRight(formula, width)}  ${words}`.trimEnd()));
   const waits = [...new Set(value.at.flatMap((at) => at.waitsFor))];
   if (waits.length > 0) lines.push(`${indent}${palette.close(`waits for ${waits.join(', ')}`)}`);
   return lines;
@@ -153,6 +161,23 @@ function problemRow(found: Problem, palette: Palette): string[] {
   const paint = found.severity === 'error' ? palette.over : palette.close;
   const hint = found.hint === null ? '' : ` ${printableLine(found.hint)}`;
   return [`      ${paint(`line ${found.at.line}: ${printableLine(found.message)}`)}${hint}`];
+}
+
+/** Prose as it stands, with lines that are too long broken at spaces; tables and code stay whole. */
+function proseLines(text: string, width: number): string[] {
+  let isFenced = false;
+  return printable(text)
+    .trim()
+    .split('\n')
+    .flatMap((line) => {
+      const isFence = /^ {0,3}(?:`{3,}|~{3,})/.test(line);
+      if (isFence) isFenced = !isFenced;
+      if (isFence || isFenced || /^(?: {4}|\t|\s*\||#)/.test(line)) return [line];
+      const lead = /^\s*(?:(?:[-*+>]|\d+[.)])\s+)?/.exec(line)?.[0] ?? '';
+      const [first = '', ...rest] = wrap(line.slice(lead.length), width - lead.length);
+      const hanging = lead.includes('>') ? lead : ' '.repeat(lead.length);
+      return [(lead + first).trimEnd(), ...rest.map((words) => hanging + words)];
+    });
 }
 
 /** A value as a cell of its row, without the unit. */
