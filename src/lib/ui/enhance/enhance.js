@@ -2,6 +2,9 @@
 // the place on the page instead of loading it anew; single keys reach what the strip offers (1 to 9,
 // 0, n); Escape and a press elsewhere close the contents. Keys act only outside fields.
 
+/** The view that is in place, without its anchor. */
+let shown = location.pathname + location.search;
+
 /** Loads a view of this sheet and puts it in place without moving what is being read. */
 async function showView(/** @type {string} */ address, /** @type {boolean} */ isNew) {
   const response = await fetch(address, { headers: { accept: 'text/html' } }).catch(() => null);
@@ -20,6 +23,7 @@ async function showView(/** @type {string} */ address, /** @type {boolean} */ is
   here.replaceWith(there);
   document.title = next.title;
   if (isNew) history.pushState(null, '', address);
+  shown = location.pathname + location.search;
   const again = anchor && document.getElementById(anchor.id);
   if (again) scrollBy({ top: again.getBoundingClientRect().top - anchor.top, behavior: 'instant' });
   if (focused !== null) {
@@ -63,10 +67,8 @@ document.addEventListener('keydown', (event) => {
   link.click();
 });
 
-let sheet = location.pathname + location.search;
 addEventListener('popstate', () => {
   const now = location.pathname + location.search;
   // A step between anchors of the same view is the browser's own.
-  if (now !== sheet && document.querySelector('.page')) void showView(location.href, false);
-  sheet = now;
+  if (now !== shown && document.querySelector('.page')) void showView(location.href, false);
 });

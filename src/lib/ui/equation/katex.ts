@@ -50,5 +50,20 @@ function typeset(tex: string, { display, breaks = false }: TexOptions): string {
   return html.includes('katex-error') || html.includes(REFUSED) ? asText(tex) : html;
 }
 
+/** Longest run of signs, in a formula and in its form with numbers, that fits a phone's width. */
+const FITS = { form: 30, numbers: 44 };
+
+/**
+ * Whether a formula may be wider than a phone, and so has to scroll. Counted, not measured: the signs
+ * of the longest part that KaTeX does not break, of a fraction those above and below together.
+ */
+export function isWide(tex: string, as: 'form' | 'numbers'): boolean {
+  const html = renderTex(tex, { display: as === 'form', breaks: as === 'form' });
+  const drawn = html.slice(html.indexOf('class="katex-html"'));
+  return drawn
+    .split('class="katex-base"')
+    .some((part) => part.replace(/<[^>]*>|^[^<]*>/g, '').length > FITS[as]);
+}
+
 const asText = (tex: string): string =>
   `<code class="tex-as-text" title="This mathematics cannot be typeset; it is shown as written.">${escape(tex)}</code>`;

@@ -4,7 +4,7 @@
 
 import MarkdownIt from 'markdown-it';
 import { mathematicsAt } from '#lib/render/index.ts';
-import { renderTex } from '../equation/katex.ts';
+import { isWide, renderTex } from '../equation/katex.ts';
 import type { LiveValue } from './live.ts';
 
 export interface Heading {
@@ -94,7 +94,12 @@ markdown.renderer.rules['mathematics'] = (tokens, index) => {
   const token = tokens[index];
   const { display } = (token?.meta ?? { display: false }) as { display: boolean };
   const html = renderTex(token?.content ?? '', { display });
-  return display ? `<span class="display-mathematics">${html}</span>` : html;
+  if (!display) return html;
+  // What may be wider than the page scrolls, and is reached by key.
+  const scrolls = isWide(token?.content ?? '', 'form')
+    ? ' data-wide tabindex="0" role="group" aria-label="Long formula"'
+    : '';
+  return `<span class="display-mathematics"${scrolls}>${html}</span>`;
 };
 
 markdown.renderer.rules['live'] = (tokens, index) => {

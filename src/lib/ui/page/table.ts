@@ -31,6 +31,7 @@ export function tableItem(
     return {
       ...base,
       columns: columns.map((column, index) => ({
+        name: column.name.text,
         tex: nameTex(column.name.text),
         unit: writtenUnit(context, column.unit?.text ?? ''),
         isText: rows.some((row) => !isNumber(row.cells[index]?.text ?? ''))
@@ -42,6 +43,7 @@ export function tableItem(
   return {
     ...base,
     columns: fromFile.map((column) => ({
+      name: column.name.slice(name.length + 1),
       tex: nameTex(column.name.slice(name.length + 1)),
       unit: unitOrBlank(column.unit),
       isText: false

@@ -207,6 +207,7 @@ export interface TableItem extends ItemBase {
   /** 'from tubes.csv', 'read at First run, 2026-03-14'. */
   readonly origin: string | null;
   readonly columns: readonly {
+    readonly name: string;
     readonly tex: string;
     readonly unit: string;
     readonly isText: boolean;
