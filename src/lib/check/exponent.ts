@@ -1,0 +1,46 @@
+// Exponents on quantities are literal rationals, so that dimensions stay exact: 2, -1, 1/2, (2/3),
+// 0.5, 1.5e0. Decimals are read digit by digit, never through a float.
+
+import type { Expression } from '#lib/language/index.ts';
+import { rational, type Rational } from '#lib/units/index.ts';
+
+/** The rational that an exponent is written as, or null where it is no literal (or beyond 1000). */
+export function literalExponent(node: Expression): Rational | null {
+  switch (node.kind) {
+    case 'number':
+      return decimal(node.text);
+    case 'group':
+      return node.unit ? null : literalExponent(node.inner);
+    case 'sign': {
+      const value = literalExponent(node.operand);
+      return value && node.op === '-' ? rational(-value.num, value.den) : value;
+    }
+    case 'binary': {
+      const left = literalExponent(node.left);
+      const right = literalExponent(node.right);
+      if (!left || !right) return null;
+      if (node.op === '/' && right.num !== 0) return bounded(left.num * right.den, left.den * right.num);
+      if (node.op === '*') return bounded(left.num * right.num, left.den * right.den);
+      if (node.op === '+') return bounded(left.num * right.den + right.num * left.den, left.den * right.den);
+      if (node.op === '-') return bounded(left.num * right.den - right.num * left.den, left.den * right.den);
+      return null;
+    }
+    default:
+      return null;
+  }
+}
+
+function decimal(text: string): Rational | null {
+  const match = /^(\d*)\.?(\d*)(?:[eE]([+-]?\d+))?$/u.exec(text);
+  if (!match) return null;
+  const [, whole = '', fraction = '', power = '0'] = match;
+  const places = fraction.length - Number(power);
+  if (whole.length + fraction.length > 12 || Math.abs(places) > 9) return null;
+  const digits = Number(whole + fraction);
+  return places >= 0 ? bounded(digits, 10 ** places) : bounded(digits * 10 ** -places, 1);
+}
+
+function bounded(num: number, den: number): Rational | null {
+  const value = rational(num, den);
+  return Math.abs(value.num) > 1e6 || value.den > 1e6 ? null : value;
+}

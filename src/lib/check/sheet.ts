@@ -1,0 +1,544 @@
+// The check of a whole sheet, definition by definition in the order of dependence. What was worked out
+// for a definition is kept as long as its text and the types of the names it uses are the same, so an
+// edit costs only what it reaches.
+
+import { visit, type Expression } from '#lib/language/index.ts';
+import type {
+  ChooseNode, ChooseVariant, FormulaNode, FunctionNode, InputNode, InputVariant, LimitNode,
+  LimitVariant, Model, Parsed, SheetNode, SolveNode
+} from '#lib/model/index.ts'; // prettier-ignore
+import {
+  chooseWords, nameWords, problem, solveWords, temperatureWords, unitWords, valueWords,
+  type Problem, type Span
+} from '#lib/problem/index.ts'; // prettier-ignore
+import { spanOf, type Cut } from '#lib/text/index.ts';
+import { dropAngle, plain, type Unit } from '#lib/units/index.ts';
+import { angleOf, angleRemark, isRate, settleAngle } from './angle.ts';
+import { describeType, ExpressionCheck, type CallableFunction, type CheckScope } from './expression.ts';
+import { unknownNames } from './names.ts';
+import { quantityIn } from './quantity.ts';
+import { plainNumber, typeKey, type QuantityType, type Type } from './type.ts';
+
+/** What the check knows of one node. */
+export interface NodeCheck {
+  readonly node: SheetNode;
+  /** Type of its value; null where it has a mistake or waits, and for functions and limits. */
+  readonly type: Type | null;
+  /** For a limit: the type both sides have together at each variant. */
+  readonly sides: readonly (QuantityType | null)[];
+  /** Variants with a mistake in them cannot be run. */
+  readonly isVariantSound: readonly boolean[];
+  /** With lines from 0 at the entry (at the fence, for what stands for a whole block). */
+  readonly problems: readonly Problem[];
+  /** Used names that have no type. */
+  readonly waitsFor: readonly string[];
+  /** Changes whenever anything that a user of this node may see has changed. */
+  readonly version: string;
+}
+
+export interface CheckedModel {
+  readonly model: Model;
+  readonly checks: ReadonlyMap<string, NodeCheck>;
+  /** Nodes whose check is not the one of the run before. */
+  readonly changed: ReadonlySet<string>;
+}
+
+/** Checks models one after another, keeping what an edit did not reach. */
+export class SheetChecker {
+  private kept = new Map<string, { readonly signature: string; readonly check: NodeCheck }>();
+  private functionVersions = 0;
+
+  /** @param sorted  every node after those it uses; members of circles at the end */
+  check(model: Model, sorted: readonly SheetNode[]): CheckedModel {
+    const checks = new Map<string, NodeCheck>();
+    const changed = new Set<string>();
+    const kept = new Map<string, { readonly signature: string; readonly check: NodeCheck }>();
+    const scope = new SheetScope(model, checks);
+    for (const node of sorted) {
+      const signature = signatureOf(node, model, checks);
+      const before = this.kept.get(node.id);
+      if (before && before.check.node === node && before.signature === signature) {
+        checks.set(node.id, before.check);
+        kept.set(node.id, before);
+        continue;
+      }
+      const made = new NodeChecker(model, scope, node).run();
+      const version =
+        node.kind === 'function' ? `function ${++this.functionVersions}` : made.type ? typeKey(made.type) : 'none';
+      const check = { ...made, version };
+      checks.set(node.id, check);
+      changed.add(node.id);
+      kept.set(node.id, { signature, check });
+    }
+    this.kept = kept;
+    return { model, checks, changed };
+  }
+}
+
+/** Everything that the check of a node may depend on besides its own text. */
+function signatureOf(node: SheetNode, model: Model, checks: ReadonlyMap<string, NodeCheck>): string {
+  let signature = '';
+  for (const name of node.uses) {
+    const check = checks.get(name);
+    signature += check ? `${check.version};` : model.byId.has(name) ? 'circle;' : '?;';
+  }
+  return signature;
+}
+
+class SheetScope implements CheckScope {
+  private readonly callables = new Map<FunctionNode, CallableFunction>();
+  private byDimension: Map<string, string> | null = null;
+  private readonly model: Model;
+  private readonly checks: ReadonlyMap<string, NodeCheck>;
+
+  constructor(model: Model, checks: ReadonlyMap<string, NodeCheck>) {
+    this.model = model;
+    this.checks = checks;
+  }
+
+  typeOf(name: string): Type | null | undefined {
+    return this.checks.get(name)?.type;
+  }
+
+  functionOf(name: string): CallableFunction | undefined {
+    const node = this.model.byId.get(name);
+    if (node?.kind !== 'function') return undefined;
+    const known = this.callables.get(node);
+    if (known) return known;
+    const made = callable(node, this);
+    this.callables.set(node, made);
+    return made;
+  }
+
+  /** The first rotating speed or plain quantity of that dimension, for a hint. */
+  nameOfDimension(key: string): string | null {
+    if (key === plain.key) return null;
+    if (!this.byDimension) {
+      this.byDimension = new Map();
+      for (const [name, { type, node }] of this.checks) {
+        if (type?.kind !== 'quantity' || node.name === null) continue;
+        const own = dropAngle(type.dimension).key;
+        if (!this.byDimension.has(own)) this.byDimension.set(own, name);
+      }
+    }
+    return this.byDimension.get(key) ?? null;
+  }
+}
+
+/** An own function, checked once for each signature it is called with. */
+function callable(node: FunctionNode, scope: CheckScope): CallableFunction {
+  const answers = new Map<string, { type: Type | null; problems: readonly Problem[] }>();
+  let isOpen = false;
+  return {
+    parameters: node.parameters,
+    check(args) {
+      const key = args.map(typeKey).join(' , ');
+      const known = answers.get(key);
+      if (known) return known;
+      const variant = node.variants[0];
+      if (isOpen || !variant?.expression.tree) return { type: null, problems: [] };
+      isOpen = true;
+      const parameters = new Map(node.parameters.map((name, i) => [name, args[i] ?? null]));
+      const inner: CheckScope = {
+        typeOf: (name) => (parameters.has(name) ? parameters.get(name) : scope.typeOf(name)),
+        functionOf: (name) => scope.functionOf(name)
+      };
+      const check = new ExpressionCheck(inner, variant.expression.cut);
+      let type = check.type(variant.expression.tree);
+      if (type?.kind === 'quantity' && variant.unit) {
+        type = check.shownIn(variant.expression.tree, type, variant.unit);
+      }
+      if (type?.kind === 'quantity') type = { ...settleAngle(type), literal: false };
+      isOpen = false;
+      const answer = { type, problems: check.problems };
+      answers.set(key, answer);
+      return answer;
+    }
+  };
+}
+
+type Findings = Omit<NodeCheck, 'version'>;
+
+/** The check of one node. */
+class NodeChecker {
+  private readonly problems: Problem[] = [];
+  private readonly waits = new Set<string>();
+  private readonly model: Model;
+  private readonly scope: SheetScope;
+  private readonly node: SheetNode;
+
+  constructor(model: Model, scope: SheetScope, node: SheetNode) {
+    this.model = model;
+    this.scope = scope;
+    this.node = node;
+  }
+
+  run(): Findings {
+    const { node } = this;
+    if (node.isBroken) return this.findings(null, [], node.variants.map(() => false));
+    switch (node.kind) {
+      case 'input':
+        return this.revised(node.variants.map((variant) => this.inputType(node, variant)));
+      case 'calc':
+        return this.revised(this.formulaTypes(node));
+      case 'function':
+        return this.ownFunction(node);
+      case 'limit':
+        return this.limit(node);
+      case 'solve':
+        return this.revised([this.solveType(node)]);
+      case 'column':
+        return this.revised([columnType(node)]);
+      case 'choose':
+        return this.choose(node);
+      case 'pick': {
+        const source = this.scope.typeOf(node.source) ?? null;
+        if (!source) this.waits.add(node.source);
+        return this.revised([source && { ...source, rows: null }]);
+      }
+      case 'later':
+        this.waits.add(node.id);
+        return this.revised([null]);
+    }
+  }
+
+  /** One type for all variants: a revision keeps the dimension. */
+  private revised(types: readonly (Type | null)[]): Findings {
+    const base = types[0] ?? null;
+    const isSound = types.map((type) => type !== null);
+    let merged = base;
+    for (const [i, type] of types.entries()) {
+      if (i === 0 || !type || !base) continue;
+      if (!sameKind(base, type)) {
+        const at = this.variantSpan(i);
+        const name = this.node.name ?? this.node.id;
+        const [kept, found] = [describeType(name, base), describeType('', type).trim()];
+        const words = unitWords.differentInRevision(name, kept.slice(name.length + 1), found);
+        this.problems.push(problem('units/mismatch', at, words, { subject: name }));
+        isSound[i] = false;
+      } else if (merged?.kind === 'quantity' && type.kind === 'quantity') {
+        merged = { ...merged, rev: merged.rev || type.rev, hz: merged.hz || type.hz };
+      }
+    }
+    return this.findings(merged, [], isSound);
+  }
+
+  private findings(
+    type: Type | null, sides: readonly (QuantityType | null)[], isVariantSound: readonly boolean[]
+  ): Findings { // prettier-ignore
+    const subject = this.node.kind === 'limit' ? this.node.label : this.node.name;
+    const problems = this.problems.map((found) => (found.subject ? found : { ...found, subject }));
+    return { node: this.node, type, sides, isVariantSound, problems, waitsFor: [...this.waits] };
+  }
+
+  private variantSpan(index: number): Span {
+    const variant = this.node.variants[index];
+    let parsed: Parsed | null = null;
+    if (variant && 'expression' in variant) parsed = variant.expression;
+    if (variant && 'value' in variant) parsed = (variant as InputVariant).value;
+    return parsed ? spanOf(parsed.cut) : { line: variant?.line ?? 0, from: 1, to: 2 };
+  }
+
+  /** Type of an expression of this node; names that are missing or wait are noted. */
+  private typeOf(parsed: Parsed, extra: ReadonlySet<string> = new Set()): { type: Type | null; check: ExpressionCheck } {
+    const check = new ExpressionCheck(this.scope, parsed.cut);
+    const { tree, cut } = parsed;
+    if (!tree) return { type: null, check };
+    const missing = unknownNames(tree, cut, this.model, extra);
+    this.problems.push(...missing);
+    if (missing.length > 0) return { type: null, check };
+    this.noteWaiting(tree, extra);
+    const type = check.type(tree);
+    this.problems.push(...check.problems.splice(0));
+    return { type, check };
+  }
+
+  private noteWaiting(tree: Expression, extra: ReadonlySet<string>): void {
+    visit(tree, (node, bound) => {
+      if (node.kind !== 'name' || bound.includes(node.name) || extra.has(node.name)) return;
+      const used = this.model.byId.get(node.name);
+      if (used && used.kind !== 'function' && !this.scope.typeOf(node.name)) this.waits.add(node.name);
+    });
+  }
+
+  /** Type of an expression as the row shows it: in the unit asked for, angle settled. */
+  private shownType(
+    parsed: Parsed, unit: Unit | null, unitFailed: boolean, extra?: ReadonlySet<string>
+  ): Type | null { // prettier-ignore
+    const { type, check } = this.typeOf(parsed, extra);
+    if (!type || !parsed.tree) return null;
+    if (unitFailed) return null;
+    if (type.kind !== 'quantity') {
+      if (!unit) return type;
+      check.asQuantity(parsed.tree, type);
+      this.problems.push(...check.problems.splice(0));
+      return null;
+    }
+    if (unit) {
+      const shown = check.shownIn(parsed.tree, type, unit);
+      this.problems.push(...check.problems.splice(0));
+      return shown && { ...shown, literal: false, literalZero: false };
+    }
+    return this.shownAsItIs(parsed.tree, type, check);
+  }
+
+  private shownAsItIs(tree: Expression, type: QuantityType, check: ExpressionCheck): Type | null {
+    const settled = settleAngle(type);
+    const a = angleOf(settled.dimension);
+    const dropped = isRate(settled.dimension) || dropAngle(settled.dimension).key === 's' ? a : 0;
+    const target = { angle: dropped, asked: 'shown', unit: null, rev: settled.rev } as const;
+    const remark = angleRemark(settled, target, check.text(tree));
+    if (remark) {
+      check.report(remark.code, tree, remark.words, remark.severity);
+      this.problems.push(...check.problems.splice(0));
+      if (remark.severity === 'error') return null;
+    }
+    return { ...settled, piPower: 0, literal: false, literalZero: false };
+  }
+
+  private inputType(node: InputNode, variant: InputVariant): Type | null {
+    if (variant.isUnknown) return variant.unit ? quantityIn(variant.unit) : plainNumber;
+    if (variant.fitted !== null && this.isFit(variant.fitted)) {
+      this.waits.add(variant.fitted);
+      // Its kind is that of the base, which the fit's own check will hold it to.
+      const base = node.variants[0];
+      return base && base !== variant ? this.inputType(node, base) : null;
+    }
+    if (!variant.value?.tree) return null;
+    const used = firstName(variant.value.tree);
+    if (used) {
+      const words = valueWords.notConstant(node.id, used);
+      this.problems.push(problem('value/needs-a-value', spanOf(variant.value.cut), words, { subject: node.id }));
+      return null;
+    }
+    const type = this.shownType(variant.value, variant.unit, false);
+    if (type?.kind === 'quantity') this.toleranceAndRange(node, variant, type);
+    return type;
+  }
+
+  private isFit(name: string): boolean {
+    const block = name.slice(0, name.indexOf('.'));
+    return this.model.blockNames.get(block)?.block === 'fit';
+  }
+
+  private toleranceAndRange(node: InputNode, variant: InputVariant, type: QuantityType): void {
+    const { tolerance, within, value } = variant;
+    const amount = tolerance?.amount;
+    if (amount?.tree && value?.tree) {
+      const found = this.typeOf(amount);
+      const isShare = amount.tree.kind === 'quantity' && amount.tree.unit.text === '%' && type.unit?.text !== '%';
+      if (isShare && type.temperature === 'point') {
+        const words = temperatureWords.percentOfPoint(node.id);
+        this.problems.push(problem('temperature/scaled-point', spanOf(amount.cut), words));
+      } else if (!isShare && found.type?.kind === 'quantity') {
+        this.sameKindAs(type, value, found.type, amount);
+      }
+    }
+    for (const end of within ? [within.low, within.high] : []) {
+      const found = this.typeOf(end);
+      if (value && found.type?.kind === 'quantity') this.sameKindAs(type, value, found.type, end);
+    }
+  }
+
+  /** A tolerance or an end of a range is of the kind of the value it belongs to. */
+  private sameKindAs(type: QuantityType, value: Parsed, other: QuantityType, parsed: Parsed): void {
+    pairOfCuts(this.scope, { parsed: value, type }, { parsed, type: other }, this.problems);
+  }
+
+  private formulaTypes(node: FormulaNode): (Type | null)[] {
+    return node.variants.map((variant) =>
+      this.shownType(variant.expression, variant.unit, variant.unitFailed)
+    );
+  }
+
+  private ownFunction(node: FunctionNode): Findings {
+    const parameters = new Set(node.parameters);
+    for (const { expression } of node.variants) {
+      if (!expression.tree) continue;
+      this.problems.push(...unknownNames(expression.tree, expression.cut, this.model, parameters));
+    }
+    for (const [i, name] of node.parameters.entries()) {
+      const shadowed = this.model.lineOf.get(name);
+      if (shadowed === undefined || node.entry?.kind !== 'function') continue;
+      const cut = node.entry.parameters[i];
+      if (!cut) continue;
+      const words = nameWords.shadowsName(name, shadowed);
+      this.problems.push(problem('line/duplicate-name', spanOf(cut), words, { severity: 'note' }));
+    }
+    return this.findings(null, [], node.variants.map(() => true));
+  }
+
+  private limit(node: LimitNode): Findings {
+    const types = node.variants.map((variant) => this.limitType(variant));
+    if (node.close?.kind === 'within') this.typeOf(node.close.amount);
+    return this.findings(null, types, types.map((type) => type !== null));
+  }
+
+  /** The sides of a limit must be of one kind; they are shown in the first side's unit. */
+  private limitType(variant: LimitVariant): QuantityType | null {
+    let first: { parsed: Parsed; type: QuantityType } | null = null;
+    let all: QuantityType | null = null;
+    for (const side of [...variant.sides, variant.tolerance]) {
+      if (!side) continue;
+      const { type, check } = this.typeOf(side);
+      const quantity = type && side.tree ? check.asQuantity(side.tree, type) : null;
+      this.problems.push(...check.problems.splice(0));
+      if (!quantity || !side.tree) return null;
+      if (quantity.rows !== null) {
+        const words = unitWords.needsSingle('A limit', side.cut.text);
+        this.problems.push(problem('units/mismatch', spanOf(side.cut), words));
+        return null;
+      }
+      if (!first || !all) {
+        first = { parsed: side, type: quantity };
+        all = quantity;
+        continue;
+      }
+      const both = pairOfCuts(this.scope, first, { parsed: side, type: quantity }, this.problems);
+      if (!both) return null;
+      all = {
+        ...both,
+        temperature: all.temperature === 'point' || quantity.temperature === 'point' ? 'point' : all.temperature
+      };
+    }
+    return all;
+  }
+
+  private solveType(node: SolveNode): Type | null {
+    const variant = node.variants[0];
+    const unknown = this.model.byId.get(node.unknown);
+    if (!variant) return null;
+    if (!unknown) {
+      const words = nameWords.unknownName(node.unknown);
+      this.problems.push(problem('names/unknown', spanOf(node.unknownCut), words));
+      return null;
+    }
+    if (unknown.kind !== 'input') {
+      const words = solveWords.unknownIsNoInput(node.unknown);
+      this.problems.push(problem('value/needs-a-value', spanOf(node.unknownCut), words));
+      return null;
+    }
+    const type = this.scope.typeOf(node.unknown);
+    if (!type) this.waits.add(node.unknown);
+    const [left, right] = [this.typeOf(variant.left), this.typeOf(variant.right)];
+    if (left.type?.kind !== 'quantity' || right.type?.kind !== 'quantity') return null;
+    const both = pairOfCuts(
+      this.scope, { parsed: variant.left, type: left.type }, { parsed: variant.right, type: right.type },
+      this.problems
+    ); // prettier-ignore
+    if (!both || type?.kind !== 'quantity') return null;
+    const hasRange = (variant.low && variant.high) || unknown.variants.every((each) => each.within !== null);
+    if (!hasRange) {
+      const words = solveWords.needsRange(node.unknown);
+      this.problems.push(problem('value/needs-a-value', spanOf(node.unknownCut), words));
+      return null;
+    }
+    for (const end of [variant.low, variant.high]) {
+      if (!end) continue;
+      const found = this.typeOf(end);
+      if (found.type?.kind !== 'quantity') return null;
+      const matched = pairOfCuts(
+        this.scope, { parsed: end, type: found.type }, { parsed: end, type }, this.problems
+      ); // prettier-ignore
+      if (!matched) return null;
+    }
+    return { ...type, literal: false, literalZero: false };
+  }
+
+  private choose(node: ChooseNode): Findings {
+    const isSound = node.variants.map((variant) => this.isChoiceSound(node, variant));
+    return this.findings(isSound[0] ? plainNumber : null, [], isSound);
+  }
+
+  private isChoiceSound(node: ChooseNode, variant: ChooseVariant): boolean {
+    let isSound = node.rows > 0;
+    for (const condition of variant.conditions) {
+      if (condition.kind === 'words') {
+        const column = this.model.byId.get(`${node.table}.${condition.column}`);
+        if (column?.kind === 'column' && column.numbers === null) continue;
+        const words = column
+          ? chooseWords.columnOfNumbers(condition.column)
+          : nameWords.unknownName(condition.column);
+        this.pushAt(problem(column ? 'units/mismatch' : 'names/unknown', spanOf(condition.cut), words), condition.line);
+        isSound = false;
+        continue;
+      }
+      const { type } = this.typeAtLine(condition.test, condition.line);
+      if (type?.kind === 'truth') continue;
+      isSound = false;
+      if (!type) continue;
+      const words = unitWords.needsTruth('A condition', condition.test.cut.text);
+      this.pushAt(problem('units/mismatch', spanOf(condition.test.cut), words), condition.line);
+    }
+    if (variant.preference) {
+      const { type } = this.typeOf(variant.preference.column);
+      if (type?.kind !== 'quantity' || type.rows === null) {
+        isSound = false;
+        if (type) {
+          const words = unitWords.needsColumn(variant.preference.sense, variant.preference.column.cut.text);
+          this.problems.push(problem('units/mismatch', spanOf(variant.preference.column.cut), words));
+        }
+      }
+    }
+    if (variant.take && !node.rowNames.includes(variant.take.row)) {
+      const words = chooseWords.rowUnknown(variant.take.row, node.rowNames);
+      this.problems.push(problem('choose/none-fits', spanOf(variant.take.cut), words));
+      isSound = false;
+    }
+    return isSound;
+  }
+
+  /** Entries of a choose block stand below its fence; their problems are moved there. */
+  private typeAtLine(parsed: Parsed, line: number): { type: Type | null } {
+    const before = this.problems.length;
+    const { type } = this.typeOf(parsed);
+    for (const found of this.problems.splice(before)) this.pushAt(found, line);
+    return { type };
+  }
+
+  private pushAt(found: Problem, line: number): void {
+    this.problems.push({ ...found, at: { ...found.at, line: found.at.line + line } });
+  }
+}
+
+/** Two expressions from different cuts side by side; the problem stands at the second. */
+function pairOfCuts(
+  scope: CheckScope, first: { readonly parsed: Parsed; readonly type: QuantityType },
+  second: { readonly parsed: Parsed; readonly type: QuantityType }, problems: Problem[]
+): QuantityType | null { // prettier-ignore
+  const [left, right] = [first.parsed.tree, second.parsed.tree];
+  if (!left || !right) return null;
+  // Both texts are put into one cut, so that each side is called by its own words.
+  const text = `${first.parsed.cut.text}\n${second.parsed.cut.text}`;
+  const offset = first.parsed.cut.text.length + 1;
+  const joined: Cut = { text, pieces: [{ offset: 0, line: 0, column: 1 }] };
+  const check = new ExpressionCheck(scope, joined);
+  const moved = { ...right, from: right.from + offset, to: right.to + offset };
+  const both = check.pair(left, first.type, moved, second.type, 'compared');
+  const at = spanOf(second.parsed.cut);
+  for (const found of check.problems) problems.push({ ...found, at });
+  return both;
+}
+
+function sameKind(base: Type, type: Type): boolean {
+  if (base.kind !== type.kind) return false;
+  if (base.kind !== 'quantity' || type.kind !== 'quantity') return true;
+  if (type.literalZero && type.dimension === plain) return true;
+  return dropAngle(base.dimension) === dropAngle(type.dimension) && base.rows === type.rows;
+}
+
+function columnType(node: SheetNode & { kind: 'column' }): Type {
+  const rows = node.texts.length;
+  if (!node.numbers) return { kind: 'text', rows };
+  return { ...(node.unit ? quantityIn(node.unit) : plainNumber), rows };
+}
+
+function firstName(tree: Expression): string | null {
+  let name: string | null = null;
+  visit(tree, (node, bound) => {
+    if (node.kind !== 'name' || name !== null || bound.includes(node.name)) return;
+    if (!['pi', 'true', 'false', 'inf', 'g_n'].includes(node.name)) name = node.name;
+  });
+  return name;
+}
+

@@ -1,0 +1,68 @@
+// Words for values that could not be computed, or that ask for a second look.
+
+import type { Wording } from '../problem.ts';
+
+export const notFinite = (term: string, because: string): Wording => ({
+  message: `${term} is not a finite number: ${because}.`,
+  hint: 'Check the values that go into it.'
+});
+
+export const divisionByZero = (term: string, divisor: string): Wording => ({
+  message: `${term} divides by ${divisor}, which is 0 here.`,
+  hint: 'Check the values that go into the divisor.'
+});
+
+export const outsideDomain = (call: string, argument: string, domain: string): Wording => ({
+  message: `${call} is taken of ${argument}, outside ${domain}.`,
+  hint: 'Check the values that go into it, or treat that case by a condition.'
+});
+
+export const waitsFor = (name: string, names: readonly string[]): Wording => ({
+  message: `${name} waits for ${names.join(', ')}.`,
+  hint: null
+});
+
+export const needsAValue = (name: string): Wording => ({
+  message: `${name} needs a value: its line has none that can be read.`,
+  hint: null
+});
+
+export const notConstant = (name: string, used: string): Wording => ({
+  message: `${name}: an input is a constant, and ${used} is a name of the sheet.`,
+  hint: 'Move the line to a calc block.'
+});
+
+export const outsideWithin = (name: string, value: string, low: string, high: string): Wording => ({
+  message: `${name} is ${value}, outside its own range ${low} .. ${high}.`,
+  hint: 'Change the value or the range.'
+});
+
+export const reversedWithin = (name: string, low: string, high: string): Wording => ({
+  message: `${name}: the range ${low} .. ${high} runs backwards.`,
+  hint: 'Write the lower end first.'
+});
+
+export const negativeTolerance = (name: string, tolerance: string): Wording => ({
+  message: `${name}: the tolerance ${tolerance} is not a positive amount.`,
+  hint: 'Write it without a sign.'
+});
+
+export const percentOfZero = (name: string): Wording => ({
+  message: `${name} is 0, and a percentage of 0 is no tolerance.`,
+  hint: 'Write the tolerance as an amount.'
+});
+
+export const toleranceLost = (name: string, before: string): Wording => ({
+  message: `${name} loses its tolerance ${before} with this revision.`,
+  hint: 'Repeat the tolerance if it still holds.'
+});
+
+export const exactComparison = (comparison: string): Wording => ({
+  message: `${comparison} compares computed values exactly, to the last digit.`,
+  hint: 'Compare with a band: abs(a - b) < small.'
+});
+
+export const correlationOutside = (value: string): Wording => ({
+  message: `A correlation lies between -1 and 1; ${value} does not.`,
+  hint: null
+});
