@@ -3,7 +3,7 @@
 // puts its nonce into script-src only; style-src gets the same one.
 import { dev } from '$app/environment';
 import { themeOf } from '#lib/ui/index.ts';
-import type { Handle } from '@sveltejs/kit';
+import type { Handle, HandleServerError } from '@sveltejs/kit';
 
 export const handle: Handle = async ({ event, resolve }) => {
   const theme = themeOf(event.cookies.get('theme'));
@@ -23,4 +23,11 @@ export const handle: Handle = async ({ event, resolve }) => {
     response.headers.set('content-security-policy', withStyles);
   }
   return response;
+};
+
+/** A fault of the program is told plainly, and in full where the server was started. */
+export const handleError: HandleServerError = ({ error, status, event }) => {
+  if (status === 404) return { message: `There is nothing at ${event.url.pathname}.` };
+  console.error(error);
+  return { message: 'The page could not be made: a fault of this program, not of a worksheet.' };
 };

@@ -33,7 +33,17 @@ export async function computeFile(file: string): Promise<Computed> {
     // A table that cannot be read is told by the engine, at the line that asks for it.
     if (table.kind === 'text') files.set(path, table.text);
   }
-  return { kind: 'results', results: remembered(file, sheet.text, files) };
+  try {
+    return { kind: 'results', results: remembered(file, sheet.text, files) };
+  } catch (error) {
+    // A fault of the program, never of the sheet: told for this file, so that the others still open.
+    console.error(`${file} could not be computed:`, error);
+    return {
+      kind: 'fault',
+      fault: 'system',
+      message: `${file} could not be computed: a fault of this program, which it has reported where it was started. The file is as it was.`
+    };
+  }
 }
 
 interface Memory {

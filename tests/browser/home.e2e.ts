@@ -54,7 +54,7 @@ describe('what cannot be read', () => {
     ['worksheets/gone', 404, 'There is no file gone.md'],
     ['worksheets/folder', 422, 'folder.md is not a file'],
     ['worksheets/..%2Fsecret', 422, 'not a file name that can be opened'],
-    ['nowhere', 404, 'Not opened']
+    ['nowhere', 404, 'There is nothing at /nowhere']
   ])('%s answers %i with a sentence', async (path, status, words) => {
     const { page, close } = await openPage(browser, '');
     const response = await page.goto(inject('serverAddress') + path);

@@ -55,7 +55,7 @@ export function stageHead(context: PageContext, index: number): StageHead {
     others,
     stoppedBy: stage.stopsTheRun,
     figure: over === null ? null : figureOf(stage),
-    sentences: [`${countsText(stage, partsWithoutCheck(results).length)}.`],
+    sentences: over === null ? [] : [`${countsText(stage, partsWithoutCheck(results).length)}.`],
     headline: headlineOf(results, index),
     remarks: remarksOf(results, index)
   };
