@@ -5,7 +5,7 @@ import type { KnockOn } from '#lib/analysis/index.ts';
 import { compareObject } from './compare-json.ts';
 import type { Comparison } from './compare-json.ts';
 import { compareText } from './compare-text.ts';
-import { results, rig, tags } from './fixture.ts';
+import { results, rig, tags } from './results.fixture.ts';
 import { jsonText } from './json.ts';
 
 const schemaOf = (name: string): object =>

@@ -141,10 +141,10 @@ function shareText(share: number | null, status: string | null): string {
 
 function movedLines({ moved }: KnockOn): string[] {
   return columns(
-    moved.map(({ name, unit, beforeText, afterText, ratio, change, line }) => [
+    moved.map(({ name, beforeText, afterText, ratio, change, line }) => [
       name,
       changeText(ratio, change),
-      clip(withoutUnitText(beforeText, afterText, unit), VALUE_MOST),
+      clip(withoutRepeatedUnit(beforeText, afterText), VALUE_MOST),
       '→',
       clip(afterText, VALUE_MOST + 8),
       `line ${line}`
@@ -155,10 +155,9 @@ function movedLines({ moved }: KnockOn): string[] {
 }
 
 /** The first value without its unit, where the second repeats it. */
-function withoutUnitText(before: string, after: string, unit: string): string {
-  const tail = unit === '' || unit === '1' ? '' : ` ${unit}`;
-  const sameTail = tail !== '' && before.endsWith(tail) && after.endsWith(tail);
-  return sameTail ? before.slice(0, -tail.length) : before;
+function withoutRepeatedUnit(before: string, after: string): string {
+  const tail = / .*$/.exec(before)?.[0];
+  return tail !== undefined && after.endsWith(tail) ? before.slice(0, -tail.length) : before;
 }
 
 /** What did not move, and what stands on one side only. */

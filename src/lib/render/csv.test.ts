@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { csvCell, sheetCsv } from './csv.ts';
-import { limit, results, rig, stageValue, value } from './fixture.ts';
+import { limit, results, rig, stageValue, value } from './results.fixture.ts';
 
 describe('a cell', () => {
   // RFC 4180, section 2, rules 5 to 7.

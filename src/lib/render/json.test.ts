@@ -11,7 +11,7 @@ import {
   unit,
   value,
   waiting
-} from './fixture.ts';
+} from './results.fixture.ts';
 import { jsonText, resultObject } from './json.ts';
 
 const schema = JSON.parse(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checkText } from './check-text.ts';
 import { displayWidth, plainPalette } from './columns.ts';
-import { limit, limitAt, results, rig, stage } from './fixture.ts';
+import { limit, limitAt, results, rig, stage } from './results.fixture.ts';
 import { countLines, limitLines } from './limit-lines.ts';
 
 describe('limits as lines', () => {

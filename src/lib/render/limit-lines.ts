@@ -60,6 +60,8 @@ export function limitLines(results: Results, palette: Palette): string[] {
 /** One sentence of counts a stage, and what is over in it: the end of what `check` prints. */
 export function countLines(results: Results, palette: Palette, width = 100): string[] {
   const parts = partsWithoutCheck(results).length;
+  const [first] = results.stages;
+  if (results.limits.size === 0 && first) return [`${countsText(first, parts)}.`];
   const titles = results.stages.map((stage) => printableLine(stage.title));
   const titleWidth = Math.min(LABEL_MOST, widest(titles));
   const lines: string[] = [];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { rig, sheetOf } from './fixture.ts';
+import { rig, sheetOf } from './results.fixture.ts';
 import { escapedHtml } from './html.ts';
 import { escapedLatex, proseLatex } from './latex-text.ts';
 import { escaped, sheetMarkdown } from './markdown.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { problem } from '#lib/problem/index.ts';
 import { plainPalette } from './columns.ts';
-import { results, rig, worksheet } from './fixture.ts';
+import { results, rig, worksheet } from './results.fixture.ts';
 import { problemLines } from './problem-lines.ts';
 
 const words = { message: 'A is not defined.', hint: 'For amperes write 1 A.' };

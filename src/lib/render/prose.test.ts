@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { results, stage, stageValue, unit, value, waiting } from './fixture.ts';
+import { results, stage, stageValue, unit, value, waiting } from './results.fixture.ts';
 import { fillProse } from './prose.ts';
 
 const kW = unit('kW');

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { limit, limitAt, stage, tags, unit } from './fixture.ts';
+import { limit, limitAt, stage, tags, unit } from './results.fixture.ts';
 import {
   changeText,
   countsText,
@@ -143,7 +143,7 @@ describe('counts', () => {
 
   test('of a sheet without limits say so', () => {
     const none = { ...counts, checked: 0, inside: 0 };
-    expect(countsText(stage('a', { counts: none }), 0)).toBe('no limits to check');
+    expect(countsText(stage('a', { counts: none }), 0)).toBe('No limits to check');
   });
 
   test('say what stops the run, or that nothing computed here does', () => {

@@ -127,7 +127,7 @@ export function countsText(stage: StageResult, partsWithoutCheck: number): strin
     if (over > 0) sentence += `, ${over} over`;
     if (unknown > 0) sentence += `, ${unknown} unknown`;
     clauses.push(sentence);
-  } else clauses.push('no limits to check');
+  } else clauses.push('No limits to check');
   if (screens > 0) clauses.push(screensText(screens, failing));
   if (partsWithoutCheck > 0)
     clauses.push(`${counted(partsWithoutCheck, 'part has', 'parts have')} no check`);
