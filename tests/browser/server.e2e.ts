@@ -1,6 +1,9 @@
 /** What the server lets in and what it sends with every answer. */
 import { request } from 'node:http';
-import { expect, inject, test } from 'vitest';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { describe, expect, inject, test } from 'vitest';
+import { root } from '../../scripts/common.mjs';
 
 interface Answer {
   readonly status: number;
@@ -100,4 +103,51 @@ test('a form from a foreign page changes nothing', async () => {
   };
   const answer = await ask('/theme', headers, 'POST', 'theme=dark&back=/');
   expect(answer.status).toBe(403);
+});
+
+describe('other hosts than loopback', () => {
+  interface Running {
+    readonly address: string;
+    readonly close: () => Promise<void>;
+  }
+  type Start = (options: {
+    folder: string;
+    port: number;
+    host?: string;
+    secret?: string;
+  }) => Promise<Running>;
+  const built = async (): Promise<Start> => {
+    const place = pathToFileURL(join(root, 'build', 'server.js')).href;
+    return ((await import(/* @vite-ignore */ place)) as { startServer: Start }).startServer;
+  };
+
+  test('are not served without a secret', async () => {
+    const start = await built();
+    await expect(
+      start({ folder: inject('servedFolder'), port: 0, host: '0.0.0.0' })
+    ).rejects.toThrow('needs a secret');
+  });
+
+  test('are served to who sends the secret, and to nobody else', async () => {
+    const start = await built();
+    const secret = 'a secret of words';
+    const running = await start({
+      folder: inject('servedFolder'),
+      port: 0,
+      host: '0.0.0.0',
+      secret
+    });
+    const port = new URL(running.address).port;
+    const statusWith = async (authorization?: string): Promise<number> => {
+      const headers = authorization === undefined ? {} : { authorization };
+      return (await fetch(`http://127.0.0.1:${port}/`, { headers })).status;
+    };
+    const basic = (words: string): string => `Basic ${Buffer.from(words).toString('base64')}`;
+    expect(await statusWith()).toBe(401);
+    expect(await statusWith(basic('me:wrong'))).toBe(401);
+    expect(await statusWith(basic(secret))).toBe(200);
+    expect(await statusWith(basic(`me:${secret}`))).toBe(200);
+    expect(await statusWith(`Bearer ${secret}`)).toBe(401);
+    await running.close();
+  });
 });
