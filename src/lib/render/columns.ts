@@ -21,7 +21,8 @@ export const plainPalette: Palette = {
   strong: asItIs
 };
 
-const controls = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
+/** Every control but newline and tab, line separators, and marks that turn the direction of writing. */
+const controls = /(?![\n\t])[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]/gu;
 
 /**
  * A text that cannot steer a terminal: controls become Unicode control pictures, direction marks and
@@ -41,7 +42,7 @@ export const printableLine = (text: string): string =>
     .replace(/[ \t\n]+/g, ' ')
     .trim();
 
-const zeroWidth = /[\p{Mn}\p{Me}\u200b-\u200f\ufe00-\ufe0f]/u;
+const zeroWidth = /[\p{Mn}\p{Me}\p{Cf}]/u;
 const wide =
   /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6\u{1f300}-\u{1faff}\u{20000}-\u{3fffd}]/u;
 

@@ -88,7 +88,7 @@ export function csvCell(cell: Cell): string {
   if (cell === null) return '';
   if (typeof cell === 'number') return Number.isFinite(cell) ? String(cell) : '';
   if (typeof cell === 'boolean') return cell ? 'yes' : 'no';
-  const flat = cell.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f]/g, '\ufffd');
+  const flat = cell.replace(/(?![\n\r\t])\p{Cc}/gu, '\ufffd');
   const still = /^[\s]*[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/u.test(flat) ? `'${flat}` : flat;
   return /[",\r\n]/.test(still) ? `"${still.replaceAll('"', '""')}"` : still;
 }

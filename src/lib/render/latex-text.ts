@@ -204,16 +204,18 @@ const hrefLatex = (address: string): string =>
       `\\${sign === '\\' ? 'textbackslash{}' : sign === '~' || sign === '^' ? `${sign}{}` : sign}`
   );
 
+/** Commands that read or write files, define or re-read commands, or leave the formula. */
+const beyondTypesetting =
+  /\\(?:[a-z@]*input|include|write|[a-z]*read|open|immediate|special|pdf|font|output|every|(?:lc|uc|cat)code|[a-z]*def|let|csname|expandafter|scantokens|usepackage|[a-z]*command|[a-z]*environment|loop|directlua|verb|shell|end\s*\{document|begin\s*\{(?:document|filecontents|verbatim))|\^\^/i;
+
 /** The author's TeX, unless its brackets do not close or it reaches beyond typesetting. */
 function closedTex(tex: string): string {
-  const reaches =
-    /\\(?:input|include|write|read|open|immediate|catcode|def|edef|gdef|let|csname|special|usepackage|newcommand|renewcommand|loop|directlua|begin\s*\{(?:document|filecontents))/;
   let depth = 0;
   for (const [sign] of tex.matchAll(/\\.|[{}]/gs)) {
     depth += sign === '{' ? 1 : sign === '}' ? -1 : 0;
     if (depth < 0) break;
   }
-  return depth === 0 && !reaches.test(tex)
+  return depth === 0 && !beyondTypesetting.test(tex)
     ? tex
     : `\\text{${escapedLatex(tex).replaceAll('$', '')}}`;
 }
