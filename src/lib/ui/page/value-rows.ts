@@ -3,6 +3,7 @@
 
 import type { Comment } from '#lib/document/index.ts';
 import type { StageValue, ValueResult, Variant } from '#lib/sheet/index.ts';
+import { isUnitFault, parseUnit, unitLabel } from '#lib/units/index.ts';
 import { valueCells } from './cells.ts';
 import { markOf, shownMark, type PageContext } from './context.ts';
 import { definitionTex, nameTex, solveTex, unitOrBlank, withNumbersTex } from './typeset.ts';
@@ -30,12 +31,23 @@ export function inputRow(
     name: result.name,
     tex: nameTex(result.name),
     words: wordsOf(result.comment),
-    tolerance: base?.toleranceText ? `± ${base.toleranceText}` : null,
-    within: base?.within ? `${base.within.low} to ${base.within.high}` : null,
+    tolerance: base?.toleranceText ? `± ${writtenQuantity(context, base.toleranceText)}` : null,
+    within: base?.within ? rangeText(context, base.within) : null,
     unit: unitOrBlank(result.unit),
     isConstant: !result.at.some((at) => at.revised),
     cells: valueCells(context, result)
   };
+}
+
+const rangeText = (context: PageContext, range: NonNullable<Variant['within']>): string =>
+  `${writtenQuantity(context, range.low)} to ${writtenQuantity(context, range.high)}`;
+
+/** A quantity as the author wrote it, its unit typeset; any other text as it stands. */
+export function writtenQuantity(context: PageContext, text: string): string {
+  const [, number = '', written = '', suffix = ''] =
+    /^(\S+)\s+(.+?)(\s+(?:sd|k=.*|dof.*|triangular|arcsine))?$/.exec(text.trim()) ?? [];
+  const unit = parseUnit(written, context.results.worksheet.frontMatter.money);
+  return number === '' || isUnitFault(unit) ? text : `${number}\u00a0${unitLabel(unit)}${suffix}`;
 }
 
 /** The row of a formula, a function or a found value. */
@@ -52,7 +64,7 @@ export function calcRow(
     forms: formsOf(context, result),
     withNumbers: withNumbersOf(context, result),
     words: wordsOf(result.comment),
-    found: foundWords(result),
+    found: foundWords(context, result),
     unit: result.kind === 'function' ? '' : unitOrBlank(result.unit),
     cells: result.kind === 'function' ? [] : valueCells(context, result)
   };
@@ -91,10 +103,12 @@ function withNumbersOf(context: PageContext, result: ValueResult): CalcRow['with
   return tex === null ? null : { tex, stage: shownMark(context) };
 }
 
-function foundWords(result: ValueResult): string | null {
+function foundWords(context: PageContext, result: ValueResult): string | null {
   if (result.kind !== 'solve') return null;
   const within = result.variants[0]?.within;
-  return within ? `found between ${within.low} and ${within.high}` : 'found by search';
+  if (!within) return 'found by search';
+  const [low, high] = [within.low, within.high].map((side) => writtenQuantity(context, side));
+  return `found between ${low ?? ''} and ${high ?? ''}`;
 }
 
 /** A value at a stage as text with its unit; words for one that has none. */
