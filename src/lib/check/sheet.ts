@@ -48,15 +48,18 @@ export class SheetChecker {
   private kept = new Map<string, { readonly signature: string; readonly check: NodeCheck }>();
   private functionVersions = 0;
 
-  /** @param sorted  every node after those it uses; members of circles at the end */
-  check(model: Model, sorted: readonly SheetNode[]): CheckedModel {
+  /**
+   * @param sorted  every node after those it uses; where revisions make that impossible, in the order
+   *                of one stage, and the check goes through it twice
+   */
+  check(model: Model, sorted: readonly SheetNode[], isTwice = false): CheckedModel {
     const checks = new Map<string, NodeCheck>();
     const changed = new Set<string>();
     const kept = new Map<string, { readonly signature: string; readonly check: NodeCheck }>();
     const scope = new SheetScope(model, checks);
-    for (const node of sorted) {
+    for (const node of isTwice ? [...sorted, ...sorted] : sorted) {
       const signature = signatureOf(node, model, checks);
-      const before = this.kept.get(node.id);
+      const before = kept.get(node.id) ?? this.kept.get(node.id);
       if (before && before.check.node === node && before.signature === signature) {
         checks.set(node.id, before.check);
         kept.set(node.id, before);
@@ -255,10 +258,24 @@ class NodeChecker {
 
   private noteWaiting(tree: Expression, extra: ReadonlySet<string>): void {
     visit(tree, (node, bound) => {
+      if (node.kind === 'call') this.noteWaitingBody(node.callee, new Set());
       if (node.kind !== 'name' || bound.includes(node.name) || extra.has(node.name)) return;
       const used = this.model.byId.get(node.name);
-      if (used && used.kind !== 'function' && !this.scope.typeOf(node.name)) this.waits.add(node.name);
+      const isLater = !used && node.name.includes('.') && this.model.blockNames.has(node.name.split('.')[0] ?? '');
+      if (isLater || (used && !this.scope.typeOf(node.name))) this.waits.add(node.name);
     });
+  }
+
+  /** Names that an own function reads wait for its callers too. */
+  private noteWaitingBody(name: string, seen: Set<string>): void {
+    const own = this.model.byId.get(name);
+    if (own?.kind !== 'function' || seen.has(name)) return;
+    seen.add(name);
+    for (const used of own.uses) {
+      const node = this.model.byId.get(used);
+      if (node?.kind === 'function') this.noteWaitingBody(used, seen);
+      else if (node && !this.scope.typeOf(used)) this.waits.add(used);
+    }
   }
 
   /** Type of an expression as the row shows it: in the unit asked for, angle settled. */

@@ -145,7 +145,8 @@ class Assembly {
   private addNode(found: SheetNode, line: number, bareId: string | null = null): void {
     const node = bareId && found.id !== bareId ? { ...found, id: bareId } : found;
     if (!node.isBroken) for (const each of node.problems) this.problems.push(shiftProblem(each, line));
-    const earlier = this.lineOf.get(node.id) ?? this.blockNames.get(node.id)?.line;
+    const ofBlock = node.kind === 'choose' ? undefined : this.blockNames.get(node.id)?.line;
+    const earlier = this.lineOf.get(node.id) ?? ofBlock;
     if (earlier !== undefined) {
       const at = node.nameCut ? shifted(spanOf(node.nameCut), line) : { line, from: 1, to: 2 };
       const words =

@@ -224,7 +224,12 @@ class Compilation {
   private pick(choice: string, source: string): void {
     const [index] = this.scope.placesOf(choice) ?? [];
     const [column] = this.scope.placesOf(source) ?? [];
-    if (!index || !column) throw new RangeError(`${this.node.id} has nothing to pick from`);
+    if (!index) throw new RangeError(`${this.node.id} has nothing to pick from`);
+    if (!column) {
+      // A text is looked up where it is shown; here stands the number of its row.
+      this.builder.append('copy', this.place().register, index.register, -1, -1, null, null, -1);
+      return this.finish();
+    }
     this.builder.append(
       'pick', this.place().register, column.register, index.register, -1, column.rows, null, -1
     ); // prettier-ignore

@@ -333,6 +333,8 @@ function rowsOfPlaces(node: SheetNode, check: NodeCheck): readonly (number | nul
       const most = Math.max(...node.variants.map((variant) => variant.conditions.length));
       return [null, null, node.rows, ...new Array<number>(most).fill(node.rows)];
     }
+    case 'pick':
+      return check.type ? [null] : [];
     case 'column':
       return node.numbers ? [node.texts.length] : [];
     default:

@@ -1,0 +1,180 @@
+// A lane that went bad, in words: which term, with which value, and what it would have to be.
+
+import { ExpressionCheck, type CheckScope } from '#lib/check/index.ts';
+import type { Fault, MethodReport } from '#lib/lanes/index.ts';
+import { nodeSpan, type Expression } from '#lib/language/index.ts';
+import {
+  chooseWords, problem, solveWords, tableWords, temperatureWords, valueWords, type Problem,
+  type ProblemCode, type Wording
+} from '#lib/problem/index.ts'; // prettier-ignore
+import type { Cut } from '#lib/text/index.ts';
+import { coherentUnitText, formatSignificant, fromSI, type Unit } from '#lib/units/index.ts';
+
+export interface FaultContext {
+  readonly subject: string;
+  readonly scope: CheckScope;
+  /** Where to show it when the term itself is not known, or stands in another entry. */
+  readonly home: { readonly cut: Cut; readonly line: number };
+  readonly stage: string | null;
+  /** Of a solve: its unknown and the unit of its value. */
+  readonly unknown: { readonly name: string; readonly unit: Unit | null } | null;
+  /** Of a choice that found no row: the condition that excludes most. */
+  readonly strictest: string | null;
+  /** Whether a cut is one of the entry's own. */
+  readonly isOwn: (cut: Cut) => boolean;
+}
+
+/** The problem of a lane, with lines from 0 at the entry. */
+export function faultProblem(fault: Fault | null, context: FaultContext): Problem {
+  const { code, words } = describe(fault, context);
+  const origin = fault?.origin;
+  const at =
+    origin && context.isOwn(origin.cut)
+      ? nodeSpan(origin.cut, origin.node)
+      : nodeSpan(context.home.cut, { from: 0, to: context.home.cut.text.length });
+  return problem(code, at, words, { stage: context.stage, subject: context.subject });
+}
+
+/** What a method says though it has a value: a notice, or null. */
+export function reportNotice(
+  report: MethodReport, context: FaultContext
+): { readonly code: ProblemCode; readonly words: Wording } | null { // prettier-ignore
+  if (report.status === 'several') {
+    return { code: 'solve/several', words: solveWords.several(context.subject, report.figures[0] ?? 2) };
+  }
+  if (report.status !== 'inaccurate') return null;
+  const [value = NaN, error = NaN] = report.figures;
+  const share = formatSignificant(error / Math.abs(value), 1);
+  return { code: 'integral/inaccurate', words: solveWords.integralInaccurate(context.subject, share) };
+}
+
+function describe(
+  fault: Fault | null, context: FaultContext
+): { readonly code: ProblemCode; readonly words: Wording } { // prettier-ignore
+  const { subject } = context;
+  if (!fault) return { code: 'value/not-finite', words: valueWords.notFinite(subject, 'a term in it overflows') };
+  if (fault.report) return methodFault(fault.report, context);
+  const node = fault.origin?.node;
+  const text = node && fault.origin ? sourceText(fault.origin.cut, node) : subject;
+  const argument = (index: number): string => operandText(fault, index, context);
+  switch (fault.operation) {
+    case 'divide':
+      if (fault.operands[1] === 0) {
+        return { code: 'value/not-finite', words: valueWords.divisionByZero(text, childText(fault, 1)) };
+      }
+      break;
+    case 'choose':
+      return { code: 'choose/none-fits', words: chooseWords.noneFits(subject, context.strictest) };
+    case 'notNegative': {
+      const kelvin = `${formatSignificant(fault.operands[0] ?? NaN, 4)} K`;
+      return { code: 'temperature/below-zero', words: temperatureWords.belowZero(subject, kelvin) };
+    }
+    case 'interpolate':
+    case 'interpolateSpline':
+      return tableFault(fault, context, text);
+    case 'interpolateHeld':
+      return tableFault(fault, context, text);
+    default: {
+      const domain = domains[fault.operation];
+      if (domain) {
+        return { code: 'value/outside-domain', words: valueWords.outsideDomain(callName(fault), argument(0), domain) };
+      }
+    }
+  }
+  if (fault.operation === 'power' || fault.operation === 'integerPower') {
+    const base = fault.operands[0] ?? NaN;
+    const words = valueWords.outsideDomain('A power', argument(0), base === 0 ? 'values other than 0' : 'positive values');
+    return { code: 'value/outside-domain', words };
+  }
+  const because = Number.isNaN(fault.value) ? 'it has no value there' : 'it overflows';
+  return { code: 'value/not-finite', words: valueWords.notFinite(text, because) };
+}
+
+const domains: Readonly<Partial<Record<string, string>>> = {
+  sqrt: 'values of 0 or more',
+  ln: 'positive values',
+  log10: 'positive values',
+  log2: 'positive values',
+  asin: '-1 to 1',
+  acos: '-1 to 1',
+  acosh: 'values of 1 or more',
+  atanh: '-1 to 1, ends excluded'
+};
+
+function methodFault(
+  report: MethodReport, context: FaultContext
+): { readonly code: ProblemCode; readonly words: Wording } { // prettier-ignore
+  const { subject, unknown } = context;
+  const [first = NaN, second = NaN] = report.figures;
+  const name = unknown?.name ?? subject;
+  const where = withUnit(first, unknown?.unit ?? null);
+  if (report.kind === 'integral') {
+    if (report.status === 'budget') return { code: 'sheet/budget', words: solveWords.integralBudget(subject) };
+    return { code: 'integral/not-finite', words: solveWords.integralNotFinite(subject, formatSignificant(first, 6)) };
+  }
+  switch (report.status) {
+    case 'sameSign': {
+      const [atLow, atHigh] = [first, second].map((value) => signed(value));
+      return {
+        code: 'solve/same-sign',
+        words: solveWords.sameSign(subject, name, 'the low end', 'the high end', atLow ?? '', atHigh ?? '')
+      };
+    }
+    case 'discontinuous':
+      return { code: 'solve/not-finite', words: solveWords.discontinuous(subject, name, where) };
+    case 'budget':
+      return { code: 'solve/budget', words: solveWords.budget(subject) };
+    default:
+      return { code: 'solve/not-finite', words: solveWords.notFinite(subject, name, where) };
+  }
+}
+
+function tableFault(
+  fault: Fault, context: FaultContext, text: string
+): { readonly code: ProblemCode; readonly words: Wording } { // prettier-ignore
+  const words = tableWords.outsideRange(text, operandText(fault, 0, context), 'its first row', 'its last');
+  return { code: 'table/outside-range', words };
+}
+
+function sourceText(cut: Cut, node: Expression): string {
+  return cut.text.slice(node.from, node.to).replace(/\s+/gu, ' ');
+}
+
+function childText(fault: Fault, index: number): string {
+  const node = fault.origin?.node;
+  if (node?.kind !== 'binary' || !fault.origin) return 'a value';
+  return sourceText(fault.origin.cut, index === 0 ? node.left : node.right);
+}
+
+function callName(fault: Fault): string {
+  const node = fault.origin?.node;
+  if (node?.kind === 'call') return node.callee;
+  return fault.operation === 'sqrt' ? 'A square root' : fault.operation;
+}
+
+/** 'v_tip - v_0 = -3.2 m/s', or the value alone where its text is not known. */
+function operandText(fault: Fault, index: number, context: FaultContext): string {
+  const node = fault.origin?.node;
+  const value = fault.operands[index] ?? NaN;
+  let part: Expression | undefined;
+  if (node?.kind === 'call') part = node.args[index];
+  if (node?.kind === 'binary') part = index === 0 ? node.left : node.right;
+  if (!part || !fault.origin) return formatSignificant(value, 4);
+  const text = sourceText(fault.origin.cut, part);
+  const type = new ExpressionCheck(context.scope, fault.origin.cut).type(part);
+  const unit = type?.kind === 'quantity' ? type.unit : null;
+  const shown =
+    unit || type?.kind !== 'quantity'
+      ? withUnit(value, unit)
+      : `${formatSignificant(value, 4)} ${coherentUnitText(type.dimension)}`.replace(/ 1$/u, '');
+  return part.kind === 'number' || part.kind === 'quantity' ? text : `${text} = ${shown}`;
+}
+
+function withUnit(si: number, unit: Unit | null): string {
+  const value = formatSignificant(unit ? fromSI(si, unit) : si, 4);
+  return unit && unit.text !== '1' ? `${value} ${unit.text}` : value;
+}
+
+function signed(value: number): string {
+  return (value > 0 ? '+' : '') + formatSignificant(value, 3);
+}
