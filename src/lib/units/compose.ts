@@ -6,7 +6,7 @@ import type { UnitAtomMatch } from './lookup.ts';
 import type { Rational, Unit, UnitAtom } from './types.ts';
 import { multiplyDimensions, plain, powerDimension } from './dimension.ts';
 import { exactOne, exactValue, multiplyExact, parseExact, powerExact } from './exact.ts';
-import { negateRational, rationalText, sameRational, rational } from './rational.ts';
+import { negateRational, rational, rationalText, rationalValue, sameRational } from './rational.ts';
 
 /** One factor as written: a unit name or a numeral, to a power, over or under the stroke. */
 export interface UnitFactor {
@@ -20,11 +20,21 @@ export interface UnitFactor {
 
 const one = rational(1);
 const rememberedMost = 5000;
+/** All exponents of a unit together: beyond it the exact factor has thousands of digits. */
+const largestPower = 60;
 const units = new Map<string, Unit>();
 const exactFactors = new WeakMap<Unit, Exact>();
 
-/** The unit that factors make up, one object for equal texts; null if its factor is no finite number. */
+/**
+ * The unit that factors make up, one object for equal texts; null if its powers are too many or its
+ * factor is no finite number.
+ */
 export function composeUnit(factors: readonly UnitFactor[]): Unit | null {
+  if (
+    factors.reduce((sum, each) => sum + Math.abs(rationalValue(each.exponent)), 0) > largestPower
+  ) {
+    return null;
+  }
   const text = unitText(factors);
   const key = hasMoney(factors) ? `${text} money` : text;
   const known = units.get(key);

@@ -52,6 +52,10 @@ export function divideExact(a: Exact, b: Exact): Exact {
 
 /** a to a rational power; exact wherever the root of its fraction is a fraction and pi stays whole. */
 export function powerExact(a: Exact, exponent: Rational): Exact {
+  if (a.num === a.den && a.pi === 0 && a.rest === 1) return a;
+  if (exponent.den > 1 && (exponent.den > 12 || Math.abs(exponent.num) > 48)) {
+    return { ...exactOne, rest: exactValue(a) ** rationalValue(exponent) };
+  }
   const power = BigInt(Math.abs(exponent.num));
   const num = exactRoot(a.num ** power, exponent.den);
   const den = exactRoot(a.den ** power, exponent.den);

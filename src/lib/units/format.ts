@@ -45,9 +45,8 @@ export function formatRow(
   const scaled = isScaled ? kept.map((value) => scaledBy(value, -power)) : kept;
   const decimals = rowDecimals(scaled, wanted);
   return scaled.map((value, index) => {
-    const isTooSmall =
-      isFiniteNumber(value) && value !== 0 && Math.abs(value) * 10 ** decimals < 0.5;
-    if (isTooSmall) return powerForm(kept[index] ?? 0, 2, style);
+    const isLost = isFiniteNumber(value) && isLostAt(value, decimals);
+    if (isLost) return powerForm(kept[index] ?? 0, 2, style);
     const text = formatNumber(value, { decimals }, style);
     return isScaled && isFiniteNumber(value) && value !== 0 ? text + powerText(power, style) : text;
   });
@@ -116,12 +115,19 @@ export function formatUncertain(
   const isScaled = largest < smallest || largest >= largestInRow;
   const shift = isScaled ? -power : 0;
   const most = mostDigits - 1 - (isScaled ? 0 : power);
-  const decimals = Math.max(0, Math.min(most, 1 - powerOfTen(scaledBy(size, shift), 2)));
+  const decimals = Math.min(most, decimalsForTwo(scaledBy(size, shift)));
   const tail = isScaled ? powerText(power, style) : '';
   return {
-    value: formatNumber(scaledBy(value, shift), { decimals }, style) + tail,
-    uncertainty: formatNumber(scaledBy(size, shift), { decimals }, style) + tail
+    value: roundedText(scaledBy(value, shift), decimals, style) + tail,
+    uncertainty: roundedText(scaledBy(size, shift), decimals, style) + tail
   };
+}
+
+/** Fixed decimals; fewer than none rounds to tens, hundreds and so on. */
+function roundedText(value: number, decimals: number, style: NumberStyle): string {
+  const step = 10 ** Math.max(0, -decimals);
+  if (step === 1) return formatNumber(value, { decimals }, style);
+  return formatNumber(Math.round(value / step) * step, { decimals: 0 }, style);
 }
 
 const infinityText: Readonly<Record<NumberStyle, string>> = {
@@ -130,26 +136,41 @@ const infinityText: Readonly<Record<NumberStyle, string>> = {
   tex: '\\infty'
 };
 
-/** Decimals of a row: from its largest and smallest values, less the zeros that all of them end in. */
+/**
+ * Decimals of a row: what its largest value needs for its digits, more where another would show fewer
+ * than two, less the zeros that all of them end in. A value too small for this is not counted.
+ */
 function rowDecimals(values: readonly (number | null)[], digits: number): number {
-  const sizes = values
-    .filter(isFiniteNumber)
-    .map(Math.abs)
-    .filter((size) => size > 0);
+  const sizes = values.filter(isFiniteNumber).map(Math.abs).filter(isAboveZero);
   const largest = Math.max(...sizes);
-  const least = Math.min(...sizes);
   const power = powerOfTen(largest, digits);
   const first = Math.max(0, digits - 1 - power);
-  const wanted = Math.max(first, 1 - powerOfTen(least, 2));
   const most = Math.max(0, Math.min(first + extraDecimals, mostDigits - 1 - power));
-  let decimals = Math.min(wanted, most);
-  while (decimals > 0 && sizes.every((size) => isRoundAt(size, decimals - 1, largest))) decimals--;
+  const counted = sizes.filter((size) => decimalsForTwo(size) <= most);
+  let decimals = Math.min(most, Math.max(first, ...counted.map(decimalsForTwo)));
+  while (decimals > 0 && counted.every((size) => isRoundAt(size, decimals - 1, largest)))
+    decimals--;
   return decimals;
+}
+
+function isAboveZero(size: number): boolean {
+  return size > 0;
+}
+
+/** Decimals that show two significant digits of a value. */
+function decimalsForTwo(size: number): number {
+  return 1 - powerOfTen(size, 2);
 }
 
 /** Whether a value is, to 12 digits of the row's largest, the same with so few decimals. */
 function isRoundAt(size: number, decimals: number, largest: number): boolean {
   return Math.abs(Number(size.toFixed(decimals)) - size) <= largest * 1e-12;
+}
+
+/** Whether fixed decimals would show fewer than two digits of a value that has more. */
+function isLostAt(value: number, decimals: number): boolean {
+  const size = Math.abs(value);
+  return size > 0 && decimalsForTwo(size) > decimals && !isRoundAt(size, decimals, size);
 }
 
 function powerForm(value: number, digits: number, style: NumberStyle): string {

@@ -4,6 +4,8 @@ export * from './display.ts';
 export * from './format.ts';
 export * from './label.ts';
 export * from './lookup.ts';
+export { unknownFault } from './faults.ts';
+export { moneyCodes } from './money.ts';
 export * from './nearest.ts';
 export * from './parse.ts';
 export * from './quantity-name.ts';

@@ -26,7 +26,7 @@ const remembered = new Map<string, Unit | UnitFault>();
  * @returns  the unit, the same object for the same text; or a fault with offsets in `text`
  */
 export function parseUnit(text: string, money: string | null): Unit | UnitFault {
-  const key = money === null ? text : `${money}:${text}`;
+  const key = `${money ?? ''}:${text}`;
   const known = remembered.get(key);
   if (known) return known;
   const unit = parseWhole(text, money);
@@ -91,7 +91,7 @@ function termAt(
     return raised(text, from, inner.end + 1, inner.factors);
   }
   const numeral = numeralAt(text, from);
-  if (numeral !== '' && Number(numeral) > 0 && numeral.length <= 24) {
+  if (numeral !== '' && isPlainFactor(Number(numeral)) && numeral.length <= 24) {
     const factor = { match: null, text: numeral, exponent: { num: 1, den: 1 }, under: false };
     return raised(text, from, from + numeral.length, numeral === '1' ? [] : [factor]);
   }
@@ -100,6 +100,11 @@ function termAt(
   if (scanned === null) return unknownAt(text, from, to, money);
   const { match, exponent, end } = scanned;
   return { factors: [{ match, text: match.symbol, exponent, under: false }], end };
+}
+
+/** Whether a numeral is of a size that a unit can have; larger ones would cost time to no end. */
+function isPlainFactor(value: number): boolean {
+  return value >= 1e-30 && value <= 1e30;
 }
 
 function raised(

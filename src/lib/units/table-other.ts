@@ -15,7 +15,7 @@ export const otherUnits: readonly UnitRow[] = [
   unit('H; henry', '1', 'kg m^2 s^-2 A^-2', 'Wb/A', siBrochure, { prefixes: 'n u m' }),
   unit('Wb; weber', '1', 'kg m^2 s^-2 A^-1', 'V s', siBrochure, { prefixes: 'n u m' }),
   unit('T; tesla', '1', 'kg s^-2 A^-1', 'Wb/m^2', siBrochure, { prefixes: 'p n u m' }),
-  unit('gauss G', '1/10000', 'kg s^-2 A^-1', '1e-4 T', sp811, { prefixes: 'm k' }),
+  unit('gauss; G', '1/10000', 'kg s^-2 A^-1', '1e-4 T', sp811, { prefixes: 'm k' }),
   unit('oersted Oe', '250 pi^-1', 'm^-1 A', '1000/(4 pi) A/m', sp811),
   unit('gilbert', '5/2 pi^-1', 'A', '10/(4 pi) A', sp811),
   unit('maxwell Mx', '1/100000000', 'kg m^2 s^-2 A^-1', '1e-8 Wb', sp811),
