@@ -218,7 +218,8 @@ export class ExpressionCheck {
       unit.temperature === 'kelvin' && value.temperature === 'difference'
         ? 'difference'
         : shown.temperature;
-    return { ...shown, rows: value.rows, temperature, rate: value.rate, literal: value.literal };
+    const rate = value.rate || shown.rate;
+    return { ...shown, rows: value.rows, temperature, rate, literal: value.literal };
   }
 
   private nameType(name: string): Type | null {

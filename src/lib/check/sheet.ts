@@ -363,9 +363,10 @@ class NodeChecker {
   }
 
   private formulaTypes(node: FormulaNode): (Type | null)[] {
-    return node.variants.map((variant) =>
-      this.shownType(variant.expression, variant.unit, variant.unitFailed)
-    );
+    return node.variants.map((variant) => {
+      const type = this.shownType(variant.expression, variant.unit, variant.unitFailed);
+      return type && node.rows !== null ? { ...type, rows: node.rows } : type;
+    });
   }
 
   private ownFunction(node: FunctionNode): Findings {

@@ -45,6 +45,17 @@ export class RegisterSpace {
     return this.next;
   }
 
+  /**
+   * A register that keeps its value from one run to the next. It was no temporary before: code that was
+   * written earlier may still write to those.
+   */
+  keep(rows: number | null): number {
+    const register = this.next;
+    this.next += rows ?? 1;
+    return register;
+  }
+
+  /** A register for a temporary. */
   take(rows: number | null): number {
     const count = rows ?? 1;
     const reused = this.free.get(count)?.pop();

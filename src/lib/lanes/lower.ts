@@ -329,12 +329,12 @@ export class Lowering {
       if (operand.kind === 'constant') return builder.constant(operand.value);
       const known = captured.get(operand.register);
       if (known) return known;
-      const copy: Operand = { ...operand, register: space.take(operand.rows), kind: 'definition' };
+      const copy: Operand = { ...operand, register: space.keep(operand.rows), kind: 'definition' };
       captures.push([operand.register, copy.register, operand.rows ?? 1]);
       captured.set(operand.register, copy);
       return copy;
     };
-    const own: Operand = { register: space.take(null), rows: null, kind: 'definition', value: NaN };
+    const own: Operand = { register: space.keep(null), rows: null, kind: 'definition', value: NaN };
     const inner = new Lowering(
       builder,
       {

@@ -51,7 +51,8 @@ export function runNested(
       const status = at(found.status, lane);
       registers[d + lane] = status === rootStatus.found ? at(found.root, lane) : NaN;
       if (status === rootStatus.sameSign) {
-        report(lane, 'sameSign', at(found.atLow, lane), at(found.atHigh, lane));
+        const ends = [at(found.atLow, lane), at(found.atHigh, lane), at(low, lane), at(high, lane)];
+        report(lane, 'sameSign', ...ends);
       }
       if (status === rootStatus.notFinite) report(lane, 'notFinite', at(found.where, lane));
       if (status === rootStatus.budget) report(lane, 'budget', at(found.root, lane));

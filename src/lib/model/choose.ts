@@ -90,7 +90,7 @@ class ChooseReader {
       }));
       for (const each of found) this.problems.push(shiftProblem(each, line));
       nodes.push({
-        kind: 'calc', id: derivedId(this.choice, name), name: null, entry: null, nameCut: null,
+        kind: 'calc', rows: this.columns[0]?.texts.length ?? 0, id: derivedId(this.choice, name), name: null, entry: null, nameCut: null,
         variants, variantAt: this.reader.at(variants), problems: [], isBroken: false,
         uses: usesOf(variants.map((variant) => variant.expression))
       }); // prettier-ignore

@@ -59,7 +59,11 @@ export interface FormulaVariant extends VariantBase {
   readonly unitFailed: boolean;
 }
 /** A calc line, named or bare, or a derived column of a choice. */
-export interface FormulaNode extends NodeBase<FormulaVariant> { readonly kind: 'calc' }
+export interface FormulaNode extends NodeBase<FormulaVariant> {
+  readonly kind: 'calc';
+  /** Rows of the table, for a derived column; null for a line of calc. */
+  readonly rows: number | null;
+}
 
 export interface FunctionNode extends NodeBase<FormulaVariant> {
   readonly kind: 'function';

@@ -145,7 +145,7 @@ export class EntryReader {
     const problems: Problem[] = [];
     const variants = this.formulaVariants(entry, id, problems);
     return {
-      kind: 'calc', id, name: nameCut && id, entry, nameCut, variants, variantAt: this.at(variants),
+      kind: 'calc', rows: null, id, name: nameCut && id, entry, nameCut, variants, variantAt: this.at(variants),
       problems, isBroken: hasError(entry), uses: usesOf(variants.map((variant) => variant.expression))
     }; // prettier-ignore
   }

@@ -114,11 +114,9 @@ function methodFault(
   }
   switch (report.status) {
     case 'sameSign': {
-      const [atLow, atHigh] = [first, second].map((value) => signed(value));
-      return {
-        code: 'solve/same-sign',
-        words: solveWords.sameSign(subject, name, 'the low end', 'the high end', atLow ?? '', atHigh ?? '')
-      };
+      const [atLow = '', atHigh = ''] = [first, second].map(signed);
+      const [low = '', high = ''] = report.figures.slice(2).map((end) => withUnit(end, unknown?.unit ?? null));
+      return { code: 'solve/same-sign', words: solveWords.sameSign(subject, name, low, high, atLow, atHigh) };
     }
     case 'discontinuous':
       return { code: 'solve/not-finite', words: solveWords.discontinuous(subject, name, where) };

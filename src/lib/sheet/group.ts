@@ -206,7 +206,7 @@ export class StageGroup {
     const fits = before && before.places.length === rows.length &&
       before.places.every((place, i) => place.rows === rows[i]); // prettier-ignore
     if (fits) return before.places;
-    return rows.map((count) => ({ register: this.space.take(count), rows: count }));
+    return rows.map((count) => ({ register: this.space.keep(count), rows: count }));
   }
 
   private newStatus(): number {

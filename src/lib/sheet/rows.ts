@@ -3,7 +3,7 @@
 
 import type { QuantityType, Type } from '#lib/check/index.ts';
 import {
-  displayUnit, formatRow, formatSignificant, fromSI, withPrefix, type Unit, type UnitFamily
+  displayUnit, dropAngle, formatRow, formatSignificant, fromSI, plain, withPrefix, type Unit, type UnitFamily
 } from '#lib/units/index.ts'; // prettier-ignore
 
 export interface RowSettings {
@@ -15,7 +15,9 @@ export interface RowSettings {
 /** The unit a row is shown in. `largest` is its largest magnitude, SI. */
 export function rowUnit(type: QuantityType, largest: number, settings: RowSettings): Unit {
   if (type.unit) return type.unit;
-  const unit = displayUnit(type.dimension, {
+  // A ratio that took up an angle on its way (Reynolds number, from rad/s) is a plain number.
+  const isRatio = dropAngle(type.dimension) === plain && type.rate && !type.rev;
+  const unit = displayUnit(isRatio ? plain : type.dimension, {
     family: settings.family,
     lengthUnit: type.length,
     isTorque: type.force,
