@@ -71,7 +71,7 @@ const texForms: Forms = {
   power: (exponent) => `^{${exponent}}`,
   name: (symbol) => {
     const sign = signs.get(symbol);
-    if (sign) return `{}^{\\circ}${sign.length > 1 ? `\\mathrm{${sign.slice(1)}}` : ''}`;
+    if (sign) return `{{}^{\\circ}${sign.length > 1 ? `\\mathrm{${sign.slice(1)}}` : ''}}`;
     if (symbol === '%') return '\\%';
     const { micro, rest } = split(symbol);
     const ohms = /^(.*)ohm$/.exec(rest);
