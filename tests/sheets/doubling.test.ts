@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { compute, type Results } from '#lib/sheet/index.ts';
 
 const path = join(import.meta.dirname, '../../worksheets/doubling-speed.md');
-const results: Results = compute(readFileSync(path, 'utf8'), new Map());
+const results: Results = compute(readFileSync(path, 'utf8'));
 const stages = ['drag', 'friction', 'spray'];
 
 function numberAt(name: string, stage: number): number {
@@ -113,5 +113,7 @@ describe('a smooth tube through the drag crisis', () => {
     expect(rounded(numberAt('x_P_R', 0), 3)).toBe(5.37);
     expect(rounded(numberAt('n_80_S', 0), 4)).toBe(2.006);
     expect(rounded(numberAt('n_80_R', 0), 4)).toBe(1.706);
+    expect(rounded(numberAt('n_100_S', 0), 3)).toBe(1.49);
+    expect(rounded(numberAt('n_100_R', 0), 3)).toBe(1.2);
   });
 });

@@ -9,7 +9,7 @@ import { compute, type LimitResult, type Results, type ValueResult } from '#lib/
 
 const stages = ['sketch', 'first-run', 'upgrade', 'refined'];
 const path = join(import.meta.dirname, '../../worksheets/spray-arm-rig.md');
-const results: Results = compute(readFileSync(path, 'utf8'), new Map());
+const results: Results = compute(readFileSync(path, 'utf8'));
 
 /** name | unit | a value per stage, to the digits printed. */
 const printedValues = `
