@@ -6,7 +6,7 @@ import { checkText, jsonText, resultObject } from '#lib/render/index.ts';
 import type { Call } from './args.ts';
 import type { Status } from './output.ts';
 import { deliver, highest, paletteFor, progress } from './output.ts';
-import { computed, picked, readSource, statusOf, triesFit } from './sheet.ts';
+import { computed, picked, readSource, statusOf, triesFit, valuesFit } from './sheet.ts';
 
 /** @returns  the exit status */
 export async function check(call: Call): Promise<Status> {
@@ -20,8 +20,9 @@ export async function check(call: Call): Promise<Status> {
     const source = await readSource(file);
     const whole = source && computed(source, call.tries);
     if (several) progress('');
-    const results =
-      whole && triesFit(whole, call.tries, file) ? picked(whole, call.stage, file) : null;
+    const fits =
+      source && whole && triesFit(whole, call.tries, file) && valuesFit(whole, source, call.tries);
+    const results = fits ? picked(whole, call.stage, file) : null;
     if (!results) {
       status = 3;
       continue;

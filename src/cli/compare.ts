@@ -10,7 +10,7 @@ import type { Results } from '#lib/sheet/index.ts';
 import type { Call } from './args.ts';
 import type { Status } from './output.ts';
 import { complain, deliver, highest, paletteFor } from './output.ts';
-import { computed, hasStage, readSource, statusOf, triesFit } from './sheet.ts';
+import { computed, hasStage, readSource, statusOf, triesFit, valuesFit } from './sheet.ts';
 
 interface Side {
   readonly file: string;
@@ -27,7 +27,12 @@ export async function compare(call: Call): Promise<Status> {
 
   const comparisons: Comparison[] = pairs.map(([from, to]) => {
     const found: KnockOn = knockOn(before.results, from, after.results, to);
-    return { knockOn: found, fromFile: before.file, toFile: after.file, tries: call.tries };
+    return {
+      knockOn: found,
+      from: { file: before.file, title: stageTitle(before.results, from) },
+      to: { file: after.file, title: stageTitle(after.results, to) },
+      tries: call.tries
+    };
   });
   const status = highest(
     statusOfLines(before.results),
@@ -38,6 +43,9 @@ export async function compare(call: Call): Promise<Status> {
     : compareText(comparisons, [before, after], paletteFor(call.out));
   return highest(status, deliver(text, call.out, call.operands));
 }
+
+const stageTitle = (results: Results, id: string): string =>
+  results.stages.find((stage) => stage.id === id)?.title ?? id;
 
 async function bothSides(call: Call): Promise<readonly [Side, Side] | null> {
   const [first = '-', second] = call.operands;
@@ -51,7 +59,7 @@ async function bothSides(call: Call): Promise<readonly [Side, Side] | null> {
       { file: second, results: computed(other) }
     ];
   const after = call.tries.length > 0 ? computed(source, call.tries) : before;
-  if (!triesFit(before, call.tries, first)) return null;
+  if (!triesFit(before, call.tries, first) || !valuesFit(after, source, call.tries)) return null;
   return [
     { file: first, results: before },
     { file: first, results: after }

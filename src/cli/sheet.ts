@@ -5,6 +5,7 @@ import { dirname } from 'node:path';
 import { atStage } from '#lib/render/index.ts';
 import type { Override, Results } from '#lib/sheet/index.ts';
 import { compute, filesWanted } from '#lib/sheet/index.ts';
+import { canonicalName } from '#lib/text/index.ts';
 import type { Try } from './args.ts';
 import { nearest } from './args.ts';
 import { readTables, readText } from './files.ts';
@@ -49,14 +50,14 @@ export function picked(results: Results, stage: string | null, file: string): Re
 export function hasStage(results: Results, stage: string, file: string, option: string): boolean {
   const ids = results.stages.map(({ id }) => id);
   if (ids.includes(stage)) return true;
-  complain(`${option} ${stage}: ${file} has no such stage; it has ${ids.join(', ')}.`);
+  complain(`${option}: ${file} has no stage ${stage}; it has ${ids.join(', ')}.`);
   return false;
 }
 
 /** Whether each try names an input and a stage of the sheet; where one does not, that has been said. */
 export function triesFit(results: Results, tries: readonly Try[], file: string): boolean {
   for (const { name, stage } of tries) {
-    const value = results.values.get(name);
+    const value = results.values.get(canonicalName(name));
     if (value?.kind !== 'input') {
       const inputs = [...results.values.values()]
         .filter(({ kind }) => kind === 'input')
@@ -68,10 +69,30 @@ export function triesFit(results: Results, tries: readonly Try[], file: string):
       complain(`--try: ${found}${near === null || near === name ? '' : `; nearest: ${near}`}.`);
       return false;
     }
-    if (stage !== null && !hasStage(results, stage, file, `--try ${name}@${stage}: stage`))
-      return false;
+    if (stage !== null && !hasStage(results, stage, file, `--try ${name}@${stage}`)) return false;
   }
   return true;
+}
+
+/**
+ * Whether the values tried can be read and have the dimension of their inputs; where one does not,
+ * that has been said. The engine tells it as a problem of the input that the sheet does not have
+ * without the try.
+ */
+export function valuesFit(tried: Results, source: Source, tries: readonly Try[]): boolean {
+  const names = new Set(tries.map(({ name }) => canonicalName(name)));
+  const suspects = tried.problems.filter(
+    ({ severity, subject, at }) =>
+      severity === 'error' && subject !== null && names.has(subject) && at.from === 1
+  );
+  if (suspects.length === 0) return true;
+  const own = new Set(computed(source).problems.map(({ message }) => message));
+  const [found] = suspects.filter(({ message }) => !own.has(message));
+  if (!found) return true;
+  const value = tries.find(({ name }) => canonicalName(name) === found.subject)?.value ?? '';
+  const hint = found.hint === null ? '' : ` ${found.hint}`;
+  complain(`--try ${found.subject ?? ''}=${value}: ${found.message}${hint}`);
+  return false;
 }
 
 /** 2 for a line in error or a limit that cannot be computed, 1 for a limit over, else 0. */

@@ -15,7 +15,7 @@ import type { Call } from './args.ts';
 import type { Format } from './options.ts';
 import type { Status } from './output.ts';
 import { deliver, highest, paletteFor } from './output.ts';
-import { computed, picked, readSource, statusOf, triesFit } from './sheet.ts';
+import { computed, picked, readSource, statusOf, triesFit, valuesFit } from './sheet.ts';
 
 /** @returns  the exit status */
 export async function show(call: Call): Promise<Status> {
@@ -23,7 +23,8 @@ export async function show(call: Call): Promise<Status> {
   const source = await readSource(file);
   if (!source) return 3;
   const whole = computed(source, call.tries);
-  const results = triesFit(whole, call.tries, file) ? picked(whole, call.stage, file) : null;
+  const fits = triesFit(whole, call.tries, file) && valuesFit(whole, source, call.tries);
+  const results = fits ? picked(whole, call.stage, file) : null;
   if (!results) return 3;
   const text = call.json
     ? jsonText(resultObject(results))

@@ -1,6 +1,8 @@
 /** `rigwright check`: what it prints, and the status it ends with. */
+import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { block, drive, inside, needCommand, rigwright, sheetFolder } from './rigwright.ts';
+import { block, command, drive, inside, needCommand, rigwright, sheetFolder } from './rigwright.ts';
 
 beforeAll(needCommand, 60_000);
 const folder = sheetFolder();
@@ -49,7 +51,25 @@ describe('the lines', () => {
   test('are one a limit and stage, [safety] first, then problems, then what was counted', async () => {
     const { out, status } = await check('drive.md');
     expect(status).toBe(1);
-    expect(out).toMatchInlineSnapshot();
+    expect(out).toMatchInlineSnapshot(`
+      "Belt drive  drive.md
+
+      First sketch (sketch)
+        ✓ guard [safety]  1.005 of 5 kW    20 %, within  line 24
+        ✓ belt            1.005 of 1.5 kW  67 %, within  line 23
+
+      Bigger motor (upgrade), after First sketch
+        ✓ guard [safety]  3.016 of 5 kW    60 %, within  line 24
+        ● belt            3.016 of 1.5 kW  201 %, over   line 23
+
+      First sketch  2 checked, 2 inside.
+                    Nothing computed here stops the run.
+      Bigger motor  2 checked, 1 inside, 1 over.
+                    Over: belt.
+                    Nothing computed here stops the run.
+      No line is in error.
+      "
+    `);
   });
 
   test('of a problem name file, line and column, show the place and say what to do', async () => {
@@ -90,7 +110,7 @@ describe('--stage', () => {
   test('that is not there names those that are', async () => {
     const { err, out, status } = await check('drive.md', '--stage', 'refined');
     expect({ err, out, status }).toEqual({
-      err: 'rigwright: --stage refined: drive.md has no such stage; it has sketch, upgrade.\n',
+      err: 'rigwright: --stage: drive.md has no stage refined; it has sketch, upgrade.\n',
       out: '',
       status: 3
     });
@@ -118,10 +138,7 @@ describe('--try', () => {
   test.each([
     ['P_rate=1 kW', '--try: drive.md has no input P_rate; nearest: P_rated.'],
     ['P_shaft=1 kW', /--try: P_shaft is computed on line \d+, and only inputs can be tried\./],
-    [
-      'T@later=1 N m',
-      '--try T@later: stage later: drive.md has no such stage; it has sketch, upgrade.'
-    ],
+    ['T@later=1 N m', '--try T@later: drive.md has no stage later; it has sketch, upgrade.'],
     ['T', /^rigwright: --try is NAME=VALUE or NAME@STAGE=VALUE/]
   ])('of %j is refused with status 3', async (tried, sentence) => {
     const { err, out, status } = await check('drive.md', '--try', tried);
@@ -141,13 +158,29 @@ describe('--try', () => {
 });
 
 describe('colours', () => {
-  test('are not used where the output is no terminal, and never with NO_COLOR', async () => {
-    expect((await check('drive.md')).out).not.toContain('\u001b');
+  test('are not used where the output is no terminal', async () => {
     const ended = await rigwright(['check', 'drive.md'], {
       folder: folder.path,
-      environment: { NO_COLOR: '1', FORCE_COLOR: '1' }
+      environment: { FORCE_COLOR: '1' }
     });
     expect(ended.out).not.toContain('\u001b');
+  });
+
+  // util-linux `script` lends the command a terminal.
+  test.skipIf(!existsSync('/usr/bin/script'))('are on a terminal, but never with NO_COLOR', () => {
+    const onTerminal = (environment: Readonly<Record<string, string>>): string =>
+      execFileSync(
+        '/usr/bin/script',
+        ['-qec', `"${process.execPath}" "${command}" check inside.md`, '/dev/null'],
+        {
+          cwd: folder.path,
+          encoding: 'utf8',
+          env: { PATH: process.env.PATH, TERM: 'xterm', ...environment }
+        }
+      );
+    expect(onTerminal({})).toContain('\u001b[32m');
+    expect(onTerminal({ NO_COLOR: '1' })).not.toContain('\u001b');
+    expect(onTerminal({ TERM: 'dumb' })).not.toContain('\u001b');
   });
 });
 

@@ -35,8 +35,8 @@ describe('between the stages of a file', () => {
 
   test.each([
     [['inside.md'], 'inside.md has one stage, design: give a second file, or a value to try with --try.'],
-    [['drive.md', '--from', 'none'], '--from none: drive.md has no such stage; it has sketch, upgrade.'],
-    [['drive.md', '--to', 'none'], '--to none: drive.md has no such stage; it has sketch, upgrade.'],
+    [['drive.md', '--from', 'none'], '--from: drive.md has no stage none; it has sketch, upgrade.'],
+    [['drive.md', '--to', 'none'], '--to: drive.md has no stage none; it has sketch, upgrade.'],
     [['drive.md', '--from', 'upgrade'], 'No stage of drive.md starts from upgrade: name the other stage with --to.'],
     [['drive.md', '--to', 'sketch'], 'sketch starts from no other stage of drive.md: name the other stage with --from.'],
     [['drive.md', 'inside.md'], 'drive.md has the stages sketch, upgrade, inside.md has design: say which to compare with --from and --to.'],

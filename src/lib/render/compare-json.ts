@@ -9,13 +9,19 @@ import { problemObject } from './json.ts';
 /** One knock-on with what was put against what. */
 export interface Comparison {
   readonly knockOn: KnockOn;
-  readonly fromFile: string;
-  readonly toFile: string;
+  readonly from: ComparedStage;
+  readonly to: ComparedStage;
   readonly tries: readonly {
     readonly name: string;
     readonly stage: string | null;
     readonly value: string;
   }[];
+}
+
+export interface ComparedStage {
+  readonly file: string;
+  /** Of the stage. */
+  readonly title: string;
 }
 
 export interface ComparedSide {
@@ -44,10 +50,10 @@ export function compareObject(
   };
 }
 
-function knockOnObject({ knockOn, fromFile, toFile, tries }: Comparison): object {
+function knockOnObject({ knockOn, from, to, tries }: Comparison): object {
   return {
-    from: { file: fromFile, title: knockOn.from.title, stage: knockOn.from.stage },
-    to: { file: toFile, title: knockOn.to.title, stage: knockOn.to.stage },
+    from: { file: from.file, title: from.title, stage: knockOn.from.stage },
+    to: { file: to.file, title: to.title, stage: knockOn.to.stage },
     tries: tries.map(({ name, stage, value }) => ({ name, stage, value })),
     changedInputs: knockOn.changedInputs.map(({ name, line, before, after, ratio, reason }) => ({
       name,

@@ -16,8 +16,8 @@ const isCompare = new Ajv2020({ schemas: [schemaOf('result')] }).compile(schemaO
 
 /** Figures of the invented rig between two of its stages. */
 const knockOn: KnockOn = {
-  from: { title: 'First run', stage: 'first-run' },
-  to: { title: 'Bigger motor', stage: 'upgrade' },
+  from: { title: 'A rig', stage: 'first-run' },
+  to: { title: 'A rig', stage: 'upgrade' },
   changedInputs: [
     { name: 'v_top', line: 20, before: '48 m/s', after: '80 m/s', ratio: 1.667, reason: 'the target again' }
   ], // prettier-ignore
@@ -41,7 +41,11 @@ const knockOn: KnockOn = {
     onlyAfter: Array.from({ length: 14 }, (_, index) => `b_${index}`)
   }
 };
-const comparison: Comparison = { knockOn, fromFile: 'rig.md', toFile: 'rig.md', tries: [] };
+const [from, to] = [
+  { file: 'rig.md', title: 'First run' },
+  { file: 'rig.md', title: 'Bigger motor' }
+];
+const comparison: Comparison = { knockOn, from, to, tries: [] };
 const sides = [{ file: 'rig.md', results: results({}) }];
 
 describe('a comparison as text', () => {
@@ -74,7 +78,9 @@ Only after the change: b_0, b_1, b_2, b_3, b_4, b_5, b_6, b_7, b_8, b_9, b_10, b
   test('names the files where they differ, and what is tried', () => {
     const head = (over: Partial<Comparison>): string | undefined =>
       compareText([{ ...comparison, ...over }], sides).split('\n')[0];
-    expect(head({ toFile: 'new.md' })).toBe('First run, rig.md to Bigger motor, new.md');
+    expect(head({ to: { file: 'new.md', title: 'Bigger motor' } })).toBe(
+      'First run, rig.md to Bigger motor, new.md'
+    );
     const tries = [{ name: 'v_top', stage: 'upgrade', value: '60 m/s' }];
     const same = { ...knockOn, from: knockOn.to };
     expect(head({ tries, knockOn: same })).toBe(

@@ -2,7 +2,7 @@
 // grew, which results moved and by what factor, and in one sentence what did not.
 
 import type { KnockOn } from '#lib/analysis/index.ts';
-import type { ComparedSide, Comparison } from './compare-json.ts';
+import type { ComparedSide, ComparedStage, Comparison } from './compare-json.ts';
 import type { Palette } from './columns.ts';
 import { clip, padLeft, padRight, plainPalette, printableLine, widest } from './columns.ts';
 import { paintTone } from './limit-lines.ts';
@@ -45,20 +45,17 @@ function comparisonLines(comparison: Comparison, palette: Palette): string[] {
   ];
 }
 
-function headText({ knockOn, fromFile, toFile, tries }: Comparison): string {
-  const side = (at: KnockOn['from'], file: string): string =>
-    fromFile === toFile ? at.title : `${at.title}, ${file}`;
+function headText({ knockOn, from, to, tries }: Comparison): string {
   const trial = tries
     .map(
       ({ name, stage, value }) => `${name} = ${value}${stage === null ? '' : ` from ${stage} on`}`
     )
     .join(', ');
-  const same = fromFile === toFile && knockOn.from.stage === knockOn.to.stage;
-  const head =
-    same && trial !== ''
-      ? `${knockOn.to.title}, trying ${trial}`
-      : `${side(knockOn.from, fromFile)} to ${side(knockOn.to, toFile)}${trial === '' ? '' : `, trying ${trial}`}`;
-  return printableLine(head);
+  const sameFile = from.file === to.file;
+  const side = ({ title, file }: ComparedStage): string => (sameFile ? title : `${title}, ${file}`);
+  const same = sameFile && knockOn.from.stage === knockOn.to.stage;
+  const head = same ? to.title : `${side(from)} to ${side(to)}`;
+  return printableLine(trial === '' ? head : `${head}, trying ${trial}`);
 }
 
 const section = (title: string, lines: readonly string[], palette: Palette): string[] =>

@@ -10,7 +10,7 @@ import { countsText, sidesText, stopText, toneOf, toneSigns, verdictText } from 
 
 const LABEL_MOST = 40;
 const SIDES_MOST = 40;
-const VERDICT_MOST = 24;
+const VERDICT_MOST = 26;
 
 /** Colours of a tone. */
 export const paintTone = (palette: Palette, tone: Tone): ((text: string) => string) =>

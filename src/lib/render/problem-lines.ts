@@ -1,6 +1,6 @@
 // Problems as text: place and sentence on one line, then the line of the file with the place marked,
-// then what can be done. A very long line is cut to the part around the place; after the first
-// twenty problems only the sentences are printed.
+// then what can be done. A very long line is cut to the part around the place; notes, and
+// whatever comes after the first twenty problems, are the sentence alone.
 
 import type { Problem, Span } from '#lib/problem/index.ts';
 import type { Results } from '#lib/sheet/index.ts';
@@ -26,12 +26,13 @@ export function problemLines(
   ];
   const fileLines = ordered.length > 0 ? linesOf(results.worksheet.text) : [];
   const lines: string[] = [];
+  let wasFull = true;
   for (const [index, found] of ordered.entries()) {
-    if (index === SHOWN_IN_FULL) lines.push('');
-    const full = index < SHOWN_IN_FULL;
-    if (full && index > 0) lines.push('');
-    lines.push(...problemText(found, file, palette));
-    if (!full) continue;
+    const isFull = found.severity !== 'note' && index < SHOWN_IN_FULL;
+    if (index > 0 && (isFull || wasFull)) lines.push('');
+    wasFull = isFull;
+    lines.push(problemText(found, file, palette));
+    if (!isFull) continue;
     const line = fileLines[found.at.line - 1];
     if (line !== undefined) lines.push(...excerpt(line, found.at, palette, found.severity));
     if (found.hint !== null)
@@ -40,13 +41,11 @@ export function problemLines(
   return lines;
 }
 
-function problemText(found: Problem, file: string, palette: Palette): string[] {
+function problemText(found: Problem, file: string, palette: Palette): string {
   const place = printableLine(`${file}:${found.at.line}:${found.at.from}`);
   const paint = found.severity === 'error' ? palette.over : palette.close;
   const stage = found.stage === null ? '' : ` (at ${found.stage})`;
-  return [
-    `${palette.strong(place)}  ${paint(found.severity)}  ${printableLine(found.message)}${stage}`
-  ];
+  return `${palette.strong(place)}  ${paint(found.severity)}  ${printableLine(found.message)}${stage}`;
 }
 
 /** The line with its number, and under it the place, marked. */

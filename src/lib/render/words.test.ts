@@ -101,6 +101,15 @@ describe('a limit', () => {
     );
   });
 
+  test('that is close or over by its tolerance alone says the chance of being over', () => {
+    const close = limitAt({ utilisation: 0.28, status: 'close', chanceOver: 0.12 });
+    expect(verdictText(limit('a'), close)).toBe('28 %, close, chance 12 %');
+    const over = limitAt({ utilisation: 0.97, status: 'over', chanceOver: 0.18 });
+    expect(verdictText(limit('a'), over)).toBe('97 %, over, chance 18 %');
+    const plain = limitAt({ utilisation: 0.95, status: 'close', chanceOver: 0.12 });
+    expect(verdictText(limit('a'), plain)).toBe('95 %, close');
+  });
+
   test('without a percent gives the margin in units', () => {
     const at = limitAt({ utilisation: null, margin: -4.6, status: 'over' });
     expect(verdictText(limit('a'), at)).toBe('margin \u22124.60 kW, over');

@@ -101,11 +101,26 @@ export function verdictText(limit: LimitResult, at: LimitAtStage): string {
     return at.error === null ? 'unknown' : 'unknown, a line is in error';
   }
   if (limit.tags.screen) return at.status === 'fails' ? 'fails' : 'not shown to fail';
-  const word = at.atLimit ? `${at.status}, at the limit` : at.status;
+  const word = at.status + (at.atLimit ? ', at the limit' : chanceText(at));
   if (at.utilisation !== null) return `${percentText(at.utilisation)}, ${word}`;
   if (at.margin !== null) return `margin ${marginText(limit, at)}, ${word}`;
   return word;
 }
+
+/** Where the ratio alone would read otherwise, the chance of being over tells why. */
+function chanceText({ status, utilisation, chanceOver }: LimitAtStage): string {
+  const tone = toneOf(status);
+  const ratioTells =
+    utilisation === null || (tone === 'over' ? utilisation > 1 : utilisation >= USUALLY_CLOSE);
+  if (chanceOver === null || chanceOver < LEAST_CHANCE || tone === 'inside' || ratioTells)
+    return '';
+  return `, chance ${percentText(chanceOver)}`;
+}
+
+/** From here on a limit is close by its ratio, unless it says otherwise. */
+const USUALLY_CLOSE = 0.9;
+/** Chances of being over below this are not worth a word. */
+const LEAST_CHANCE = 0.01;
 
 /** The margin with its unit, to three significant digits. */
 export function marginText(limit: LimitResult, at: LimitAtStage): string {
