@@ -408,7 +408,7 @@ export class ExpressionCheck {
   private factorHint(
     left: Expression, a: QuantityType, right: Expression, b: QuantityType
   ): string | null { // prettier-ignore
-    const find = this.scope.nameOfDimension;
+    const find = this.scope.nameOfDimension?.bind(this.scope);
     if (!find || left.kind !== 'name' || right.kind !== 'name') return null;
     const up = find(dropAngle(divideDimensions(b.dimension, a.dimension)).key);
     if (up) return `Did you mean ${left.name} * ${up}?`;
