@@ -5,6 +5,7 @@
 import { changeText } from '#lib/render/index.ts';
 import type { StageResult, StageValue, ValueResult } from '#lib/sheet/index.ts';
 import type { PageContext } from './context.ts';
+import { typesetNumerals, typesetQuantity } from './numbers.ts';
 import type { ColumnPlace, LetterLink, ValueCell } from './types.ts';
 
 /** Change below which a value counts as not moved: half a percent. */
@@ -51,6 +52,7 @@ export function valueCells(context: PageContext, result: ValueResult): readonly 
     return {
       ...placeOf(context, index),
       state: repeats ? 'after' : at.state,
+      isWords: at.state === 'value' && typeof at.value !== 'number',
       text: repeats ? '–' : cellText(at),
       full: fullText(at, result),
       isRevised: at.revised,
@@ -78,7 +80,7 @@ const saysTheSame = (at: StageValue, first: StageValue | undefined): boolean =>
 function cellText(at: StageValue): string {
   switch (at.state) {
     case 'value':
-      return at.number === '' ? at.text : at.number;
+      return typesetNumerals(at.number === '' ? at.text : at.number);
     case 'unknown':
       return 'needs a value';
     case 'waits':
@@ -90,10 +92,9 @@ function cellText(at: StageValue): string {
 
 function fullText(at: StageValue, result: ValueResult): string | null {
   if (at.state !== 'value' || typeof at.value !== 'number') return null;
-  const unit = result.unit === null || result.unit.text === '1' ? '' : ` ${result.unit.text}`;
   const uncertainty =
     at.standardUncertainty === null
       ? ''
-      : `, standard uncertainty ${at.standardUncertainty.toPrecision(2)}${unit}`;
-  return `${String(at.value).replace('-', '\u2212')}${unit}${uncertainty}`;
+      : `, standard uncertainty ${typesetQuantity(at.standardUncertainty.toPrecision(2), result.unit)}`;
+  return typesetQuantity(String(at.value), result.unit) + uncertainty;
 }

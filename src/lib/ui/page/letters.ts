@@ -2,6 +2,8 @@
 // of the file (a … z, aa, ab …). The letter stands at the revised value and leads to its note.
 
 import type { LimitResult, Results, ValueResult } from '#lib/sheet/index.ts';
+import { typesetNumerals, typesetWithUnit } from './numbers.ts';
+import { valueText } from './value-rows.ts';
 import type { LetterLink, Reason } from './types.ts';
 
 export interface Letters {
@@ -57,12 +59,14 @@ function valueChange(result: ValueResult, variant: number, results: Results): st
   if (now?.state !== 'value') return 'not known yet';
   const parent = results.stages.findIndex(({ id }) => id === results.stages[index]?.after);
   const before = result.at[parent];
-  if (before?.state !== 'value') return `now ${now.text}`;
-  if (before.text === now.text) return `still ${now.text}`;
-  return `${before.number || before.text} to ${now.text}`;
+  if (before?.state !== 'value') return `now ${valueText(now, result.unit)}`;
+  if (before.text === now.text) return `still ${valueText(now, result.unit)}`;
+  return `${typesetNumerals(before.number || before.text)} to ${valueText(now, result.unit)}`;
 }
 
 function ratingChange(result: LimitResult, variant: number): string {
   const at = result.at.find((stage) => stage.variant === variant);
-  return at && at.rightText !== '' ? `now ${at.rightText}` : 'another condition';
+  return at && at.rightText !== ''
+    ? `now ${typesetWithUnit(at.rightText, result.unit)}`
+    : 'another condition';
 }

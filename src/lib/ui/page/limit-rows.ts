@@ -6,6 +6,7 @@ import type { LimitAtStage, LimitResult, LimitStatus } from '#lib/sheet/index.ts
 import { marginText, percentText, sidesText } from '#lib/render/index.ts';
 import { placeOf } from './cells.ts';
 import { markOf, type PageContext } from './context.ts';
+import { typesetWithUnit } from './numbers.ts';
 import { conditionTex } from './typeset.ts';
 import type { Form, LimitCell, LimitRow, MarkShape, ProblemNote, Status, Tone } from './types.ts';
 import { lineId, wordsOf } from './value-rows.ts';
@@ -27,7 +28,9 @@ const looks: Readonly<Record<LimitStatus, { shape: MarkShape; tone: Tone }>> = {
 
 /** The status of a limit at a stage. */
 export function statusOf(at: LimitAtStage): Status {
-  const word = at.atLimit ? 'at the limit' : at.status.replaceAll('-', ' ');
+  // A close one stays so in words: its look would not tell otherwise why it is loud.
+  const isJustIn = at.atLimit && looks[at.status].tone === 'calm';
+  const word = isJustIn ? 'at the limit' : at.status.replaceAll('-', ' ');
   return { word, ...looks[at.status] };
 }
 
@@ -82,9 +85,11 @@ function amountsOf(limit: LimitResult, at: LimitAtStage): string {
     if (at.waitsFor.length > 0) return `waits for ${at.waitsFor.join(', ')}`;
     if (at.error !== null) return 'a line is in error';
   }
-  const sides = sidesText(limit, at);
+  const sides = typesetWithUnit(sidesText(limit, at), limit.unit);
   const isJudgedByMargin = at.utilisation === null && at.margin !== null && !limit.tags.screen;
-  return isJudgedByMargin ? `${sides}, margin ${marginText(limit, at)}` : sides;
+  return isJudgedByMargin
+    ? `${sides}, margin ${typesetWithUnit(marginText(limit, at), limit.unit)}`
+    : sides;
 }
 
 function tagWords(limit: LimitResult): readonly string[] {

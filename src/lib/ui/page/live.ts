@@ -13,6 +13,7 @@ import {
   unitLabel
 } from '#lib/units/index.ts';
 import type { PageContext } from './context.ts';
+import { valueText } from './value-rows.ts';
 
 export type LiveValue =
   | {
@@ -81,13 +82,7 @@ function greatestAt(result: ValueResult): number {
 }
 
 function textOf(at: StageValue, result: ValueResult): string {
-  if (at.state === 'value') {
-    const unit = result.unit === null ? '' : unitLabel(result.unit);
-    // Number and unit stay on one line.
-    return typeof at.value === 'number' && at.number !== ''
-      ? [at.number, unit].filter(Boolean).join('\u00a0')
-      : at.text;
-  }
+  if (at.state === 'value') return valueText(at, result.unit);
   if (at.state === 'waits') return `(waits for ${at.waitsFor.join(', ')})`;
   return at.state === 'unknown' ? '(not known yet)' : '(in error)';
 }

@@ -76,7 +76,9 @@ function headlineOf(results: Results, index: number): StageHead['headline'] {
   const { headline } = results.worksheet.frontMatter;
   const result = headline === null ? undefined : results.values.get(headline);
   const at = result?.at[index];
-  return result && at ? { tex: nameTex(result.name), text: `set to ${valueText(at)}` } : null;
+  return result && at
+    ? { tex: nameTex(result.name), text: `set to ${valueText(at, result.unit)}` }
+    : null;
 }
 
 function remarksOf(results: Results, index: number): readonly string[] {

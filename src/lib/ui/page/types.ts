@@ -68,6 +68,8 @@ export interface ColumnPlace {
 
 export interface ValueCell extends ColumnPlace {
   readonly state: 'value' | 'error' | 'waits' | 'unknown' | 'after';
+  /** A value that is no single number: a text, 'yes', a column in words. */
+  readonly isWords: boolean;
   /** The number as its row shows it, or the words of the state. 'after' is a dash behind such words. */
   readonly text: string;
   /** Value with unit in full precision, for hovering. */

@@ -3,10 +3,11 @@
 
 import type { Comment } from '#lib/document/index.ts';
 import type { StageValue, ValueResult, Variant } from '#lib/sheet/index.ts';
-import { isUnitFault, parseUnit, unitLabel } from '#lib/units/index.ts';
+import { isUnitFault, parseUnit, unitLabel, type Unit } from '#lib/units/index.ts';
 import { valueCells } from './cells.ts';
 import { markOf, shownMark, type PageContext } from './context.ts';
 import { definitionTex, nameTex, solveTex, unitOrBlank, withNumbersTex } from './typeset.ts';
+import { typesetNumerals, typesetQuantity, typesetWithUnit } from './numbers.ts';
 import type { CalcRow, Form, InputRow, ProblemNote, Words } from './types.ts';
 
 export const wordsOf = (comment: Comment | null): Words => ({
@@ -47,7 +48,9 @@ export function writtenQuantity(context: PageContext, text: string): string {
   const [, number = '', written = '', suffix = ''] =
     /^(\S+)\s+(.+?)(\s+(?:sd|k=.*|dof.*|triangular|arcsine))?$/.exec(text.trim()) ?? [];
   const unit = parseUnit(written, context.results.worksheet.frontMatter.money);
-  return number === '' || isUnitFault(unit) ? text : `${number}\u00a0${unitLabel(unit)}${suffix}`;
+  return number === '' || isUnitFault(unit)
+    ? typesetNumerals(text)
+    : `${typesetNumerals(number)}\u00a0${unitLabel(unit)}${suffix}`;
 }
 
 /** The row of a formula, a function or a found value. */
@@ -112,7 +115,10 @@ function foundWords(context: PageContext, result: ValueResult): string | null {
 }
 
 /** A value at a stage as text with its unit; words for one that has none. */
-export function valueText(at: StageValue): string {
-  if (at.state === 'value') return at.text;
+export function valueText(at: StageValue, unit: Unit | null): string {
+  if (at.state === 'value') {
+    const isNumber = typeof at.value === 'number' && at.number !== '';
+    return isNumber ? typesetQuantity(at.number, unit) : typesetWithUnit(at.text, unit);
+  }
   return at.state === 'waits' ? `waits for ${at.waitsFor.join(', ')}` : 'not known';
 }
