@@ -76,7 +76,7 @@ const rounding: Rule = (check, call) => {
     const stepType = check.quantity(step);
     return stepType && check.pair(first, type, step, stepType, 'compared') && { ...type, piPower: 0 };
   }
-  if (type.dimension === plain) return { ...type, piPower: 0 };
+  if (dropAngle(type.dimension) === plain && !type.rev) return { ...plainNumber, rows: type.rows };
   return refuse(check, first, unitWords.needsStep(call.callee, check.describe(first, type)));
 };
 

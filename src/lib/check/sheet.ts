@@ -45,37 +45,52 @@ export interface CheckedModel {
 
 /** Checks models one after another, keeping what an edit did not reach. */
 export class SheetChecker {
-  private kept = new Map<string, { readonly signature: string; readonly check: NodeCheck }>();
+  private kept = new Map<string, KeptCheck>();
   private functionVersions = 0;
 
   /**
    * @param sorted  every node after those it uses; where revisions make that impossible, in the order
    *                of one stage, and the check goes through it twice
+   * @param isSameStructure  names and what they use are those of the run before
    */
-  check(model: Model, sorted: readonly SheetNode[], isTwice = false): CheckedModel {
-    const checks = new Map<string, NodeCheck>();
+  check(
+    model: Model, sorted: readonly SheetNode[], isTwice = false, isSameStructure = false
+  ): CheckedModel { // prettier-ignore
+    const before = this.kept;
+    // With the same names in the same order, only what changed is put into the map of the run before.
+    const kept = isSameStructure ? before : new Map<string, KeptCheck>();
     const changed = new Set<string>();
-    const kept = new Map<string, { readonly signature: string; readonly check: NodeCheck }>();
-    const scope = new SheetScope(model, checks);
+    const scope = new SheetScope(model, kept);
     for (const node of isTwice ? [...sorted, ...sorted] : sorted) {
-      const signature = signatureOf(node, model, checks);
-      const before = kept.get(node.id) ?? this.kept.get(node.id);
-      if (before && before.check.node === node && before.signature === signature) {
-        checks.set(node.id, before.check);
-        kept.set(node.id, before);
+      const known = kept.get(node.id) ?? before.get(node.id);
+      const isUntouched =
+        isSameStructure &&
+        known?.node === node &&
+        (changed.size === 0 || !node.uses.some((name) => changed.has(name)));
+      if (isUntouched) continue;
+      const signature = signatureOf(node, model, kept);
+      if (known?.node === node && known.signature === signature) {
+        kept.set(node.id, known);
         continue;
       }
       const made = new NodeChecker(model, scope, node).run();
       const version =
-        node.kind === 'function' ? `function ${++this.functionVersions}` : made.type ? typeKey(made.type) : 'none';
-      const check = { ...made, version };
-      checks.set(node.id, check);
+        node.kind === 'function'
+          ? `function ${++this.functionVersions}`
+          : made.type
+            ? typeKey(made.type)
+            : 'none';
+      kept.set(node.id, { ...made, version, signature });
       changed.add(node.id);
-      kept.set(node.id, { signature, check });
     }
     this.kept = kept;
-    return { model, checks, changed };
+    return { model, checks: kept, changed };
   }
+}
+
+/** A check with everything it was made from. */
+interface KeptCheck extends NodeCheck {
+  readonly signature: string;
 }
 
 /** Everything that the check of a node may depend on besides its own text. */

@@ -23,10 +23,14 @@ export interface StageFigure {
 export class Evaluation {
   readonly checked: CheckedModel;
   readonly settings: RowSettings;
+  /** Some name of the sheet is also the name of a unit. */
+  readonly hasNamesLikeUnits: boolean;
   readonly usedBy: ReadonlyMap<string, readonly string[]>;
   private readonly firstOrders: ReadonlyMap<StageGroup, FirstOrder>;
   private readonly inCircle: ReadonlySet<string>;
-  private readonly states = new Map<string, readonly LaneState[]>();
+  /** States of the nodes that have no value at some stage. */
+  private readonly exceptions = new Map<string, readonly LaneState[]>();
+  private readonly groups: readonly StageGroup[];
   private readonly laneOf: readonly (readonly [StageGroup, number])[];
   /** Codes of faults found in lanes, by node and stage. */
   readonly faultCodes = new Map<string, ProblemCode>();
@@ -34,12 +38,15 @@ export class Evaluation {
   constructor(
     checked: CheckedModel, groups: readonly StageGroup[],
     firstOrders: ReadonlyMap<StageGroup, FirstOrder>, inCircle: ReadonlySet<string>,
-    usedBy: ReadonlyMap<string, readonly string[]>, settings: RowSettings
+    usedBy: ReadonlyMap<string, readonly string[]>, hasNamesLikeUnits: boolean,
+    settings: RowSettings
   ) {
     this.checked = checked;
+    this.groups = groups;
     this.firstOrders = firstOrders;
     this.inCircle = inCircle;
     this.usedBy = usedBy;
+    this.hasNamesLikeUnits = hasNamesLikeUnits;
     this.settings = settings;
     const laneOf: (readonly [StageGroup, number])[] = [];
     for (const group of groups) {
@@ -47,6 +54,11 @@ export class Evaluation {
     }
     this.laneOf = laneOf;
   } // prettier-ignore
+
+  /** Some input has a tolerance. */
+  get hasUncertainty(): boolean {
+    return this.firstOrders.size > 0;
+  }
 
   /** The group that runs a stage, and the stage's lane in it. */
   lane(stage: number): readonly [StageGroup, number] {
@@ -59,14 +71,15 @@ export class Evaluation {
   settle(sorted: readonly SheetNode[]): void {
     const stages = this.checked.model.stages.length;
     for (const { id } of sorted) {
+      if (!this.inCircle.has(id) && this.groups.every((group) => group.isGoodEverywhere(id))) continue;
       const states: LaneState[] = [];
       for (let stage = 0; stage < stages; stage++) states.push(this.stateOf(id, stage));
-      this.states.set(id, states);
+      this.exceptions.set(id, states);
     }
   }
 
   state(id: string, stage: number): LaneState {
-    return this.states.get(id)?.[stage] ?? 'error';
+    return this.exceptions.get(id)?.[stage] ?? 'value';
   }
 
   private stateOf(id: string, stage: number): LaneState {
@@ -130,7 +143,8 @@ export class Evaluation {
       if (words !== null) return { ...none, state, words };
     }
     if (!place) return { ...none, state: node.kind === 'column' ? 'value' : 'error' };
-    const values = Array.from({ length: place.rows ?? 1 }, (_, row) => group.valueAt(place, lane, row));
+    const values: number[] = [];
+    for (let row = 0; row < (place.rows ?? 1); row++) values.push(group.valueAt(place, lane, row));
     const standardUncertainty =
       place.rows === null ? (this.firstOrders.get(group)?.standard(place, lane) ?? null) : null;
     return { ...none, state, values, standardUncertainty };

@@ -54,6 +54,8 @@ export class StageGroup {
   /** Nodes of this update whose instructions or registers are new: what reads them is looked at again. */
   private readonly restructured = new Set<string>();
   private serial = 0;
+  private touched = new Set<string>();
+  private hasFunctions = false;
   private readonly serials = new WeakMap<SheetNode, number>();
 
   constructor(stages: readonly number[]) {
@@ -65,23 +67,38 @@ export class StageGroup {
     return this.statuses;
   }
 
-  /** Brings every node up to date. @returns ids whose values or states differ from before. */
-  update(input: GroupInput): ReadonlySet<string> {
+  /**
+   * Brings every node up to date.
+   *
+   * @returns `changed`: ids whose values or states differ from before; `touched`: ids that were computed
+   *          anew, whatever came out
+   */
+  update(input: GroupInput): { readonly changed: ReadonlySet<string>; readonly touched: ReadonlySet<string> } {
     const changed = new Set<string>();
+    this.touched = new Set();
+    this.hasFunctions = input.sorted.some((node) => node.kind === 'function');
     const scope = this.compileScope(input);
-    const seen = new Set<string>();
     this.restructured.clear();
-    for (const node of input.sorted) {
-      seen.add(node.id);
-      this.updateNode(node, input, scope, changed);
-    }
-    for (const id of this.nodes.keys()) {
-      if (seen.has(id)) continue;
+    for (const node of input.sorted) this.updateNode(node, input, scope, changed);
+    const present = this.nodes.size === input.sorted.length ? null : new Set(input.sorted.map(({ id }) => id));
+    for (const id of present ? this.nodes.keys() : []) {
+      if (present?.has(id)) continue;
       this.nodes.delete(id);
       changed.add(id);
       this.restructured.add(id);
     }
-    return changed;
+    return { changed, touched: this.touched };
+  }
+
+  /** Whether a node has a value in every lane. */
+  isGoodEverywhere(id: string): boolean {
+    const kept = this.nodes.get(id);
+    if (!kept || kept.statusNumber < 0 || kept.isTooLong || !this.isUsable(kept.node, kept.check)) return false;
+    const { status, stride } = this.file;
+    for (let i = kept.statusNumber * stride; i < (kept.statusNumber + 1) * stride; i++) {
+      if (status[i] !== 0) return false;
+    }
+    return true;
   }
 
   /** State of a node in a lane. */
@@ -114,6 +131,9 @@ export class StageGroup {
     const check = input.checked.checks.get(node.id);
     if (!check) return;
     const before = this.nodes.get(node.id);
+    const isSame = before?.node === node && before.check === check && this.restructured.size === 0;
+    if (isSame && node.kind !== 'input' && !this.readsChanged(node, input, changed)) return;
+    if (node.kind !== 'input') this.touched.add(node.id);
     if (node.kind === 'function') {
       if (before?.node === node && before.check.version === check.version) return;
       this.nodes.set(node.id, emptyNode(node, check, this.serialOf(node)));
@@ -167,8 +187,8 @@ export class StageGroup {
       for (const place of places) this.fillPlace(place, NaN);
     }
     this.nodes.set(node.id, { node, check, places, statusNumber, segment, isTooLong, signature, reports });
-    const isSame = !isFresh && this.isSame(old, places, statusNumber);
-    if (!isSame) changed.add(node.id);
+    const isEqual = !isFresh && this.isSame(old, places, statusNumber);
+    if (!isEqual) changed.add(node.id);
   }
 
   private updateInput(
@@ -197,7 +217,10 @@ export class StageGroup {
       }
     }
     this.nodes.set(node.id, { ...emptyNode(node, check, ''), places, statusNumber });
-    if (isChanged) changed.add(node.id);
+    if (isChanged) {
+      changed.add(node.id);
+      this.touched.add(node.id);
+    }
   }
 
   /** Registers for a node's values: the ones it has, where their number and rows still fit. */
@@ -283,7 +306,7 @@ export class StageGroup {
   private readsChanged(node: SheetNode, input: GroupInput, changed: ReadonlySet<string>): boolean {
     if (changed.size === 0) return false;
     if (node.uses.some((name) => changed.has(name))) return true;
-    if (usesFunctions(node, input, changed)) return true;
+    if (this.hasFunctions && usesFunctions(node, input, changed)) return true;
     if (node.kind !== 'solve') return false;
     // A solve reads what its chain reads, even where the chain's own values did not move.
     return this.chain(node, input).some((link) => link.uses.some((name) => changed.has(name)));

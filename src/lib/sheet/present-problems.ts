@@ -149,6 +149,7 @@ export function nodeNotices(
 /** `3 m` is three metres even where m is a mass: said once a line. */
 function unitLetters(node: SheetNode, evaluation: Evaluation): Problem[] {
   const { byId } = evaluation.checked.model;
+  if (!evaluation.hasNamesLikeUnits) return [];
   const problems: Problem[] = [];
   for (const index of node.variants.keys()) {
     for (const { tree, cut } of parsedOf(node, index)) {
@@ -172,7 +173,7 @@ function shadowedVariables(node: SheetNode, evaluation: Evaluation): Problem[] {
   const problems: Problem[] = [];
   for (const index of node.variants.keys()) {
     for (const { tree, cut } of parsedOf(node, index)) {
-      if (!tree) continue;
+      if (!tree || !cut.text.includes('integrate')) continue;
       visit(tree, (each) => {
         if (each.kind !== 'call' || each.callee !== 'integrate') return;
         const variable = each.args[1];

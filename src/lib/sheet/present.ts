@@ -22,19 +22,35 @@ interface KeptRow {
   readonly node: SheetNode;
   readonly check: NodeCheck | undefined;
   readonly line: number;
-  /** What the row was made from beside its node: uncertainties and states. */
+  /** Uncertainties the row was made from. */
   readonly signature: string;
   readonly problems: readonly Problem[];
 }
 
-/** Rows of the run before. */
+/** Rows of the run before; the maps of results are copied, never written to again. */
 export interface KeptRows {
-  readonly rows: ReadonlyMap<string, KeptRow>;
+  readonly rows: Map<string, KeptRow>;
+  readonly values: ReadonlyMap<string, ValueResult>;
+  readonly limits: ReadonlyMap<string, LimitResult>;
+  readonly choices: ReadonlyMap<string, ChooseResult>;
+  readonly byLine: ReadonlyMap<number, Row>;
+}
+
+export const noRows = (): KeptRows => ({
+  rows: new Map(), values: new Map(), limits: new Map(), choices: new Map(), byLine: new Map()
+}); // prettier-ignore
+
+/** Whether every node stands on the line it stood on before. */
+function isInPlace(before: KeptRows, evaluation: Evaluation): boolean {
+  for (const [id, line] of evaluation.checked.model.lineOf) {
+    if (before.rows.get(id)?.line !== line) return false;
+  }
+  return true;
 }
 
 export interface PresentOptions {
-  /** Nodes whose values or states moved in this run. */
-  readonly changed: ReadonlySet<string>;
+  /** Nodes that this run computed anew, in any group of stages. */
+  readonly ran: ReadonlySet<string>;
   readonly kept: KeptRows;
   /** Some definition uses other names than before, so every row is made anew. */
   readonly isRestructured: boolean;
@@ -50,27 +66,33 @@ export function presentSheet(
 ): { readonly results: Results; readonly kept: KeptRows } { // prettier-ignore
   const { model, checks } = evaluation.checked;
   const problems: Problem[] = [...model.problems, ...options.problems, ...correlationProblems(evaluation)];
-  const rows = new Map<string, KeptRow>();
-  const values = new Map<string, ValueResult>();
-  const limits = new Map<string, LimitResult>();
-  const choices = new Map<string, ChooseResult>();
-  const byLine = new Map<number, Row>();
+  const before = options.isRestructured ? null : options.kept;
+  const rows = before ? before.rows : new Map<string, KeptRow>();
+  const values = new Map(before?.values);
+  const limits = new Map(before?.limits);
+  const choices = new Map(before?.choices);
+  const byLine = before && isInPlace(before, evaluation) ? new Map(before.byLine) : new Map<number, Row>();
+  const isWholeByLine = byLine.size === 0;
   for (const node of model.nodes) {
     const check = checks.get(node.id);
     const line = model.lineOf.get(node.id) ?? 1;
-    const before = options.isRestructured ? undefined : options.kept.rows.get(node.id);
+    const known = rows.get(node.id);
     const signature = signatureOf(node, evaluation);
-    const isKept = before?.node === node && before.check === check && before.line === line &&
-      before.signature === signature && !options.changed.has(node.id); // prettier-ignore
-    const kept = isKept ? before : madeRow(node, check, line, signature, evaluation, options);
-    rows.set(node.id, kept);
+    const isKept =
+      known?.node === node && known.check === check && known.line === line &&
+      known.signature === signature && !options.ran.has(node.id); // prettier-ignore
+    const kept = isKept ? known : madeRow(node, check, line, signature, evaluation, options);
+    if (!isKept) rows.set(node.id, kept);
     for (const found of kept.problems) problems.push(shiftProblem(found, line));
     const { row } = kept;
     if (!row) continue;
-    if ('label' in row) limits.set(row.label, row);
-    else if ('rowNames' in row) choices.set(row.name, row);
-    else values.set(row.name, row);
-    if (node.kind !== 'column' && node.kind !== 'pick') byLine.set(line, row);
+    if (!isKept) {
+      if ('label' in row) limits.set(row.label, row);
+      else if ('rowNames' in row) choices.set(row.name, row);
+      else values.set(row.name, row);
+    }
+    const hasOwnLine = node.kind !== 'column' && node.kind !== 'pick';
+    if (hasOwnLine && (isWholeByLine || !isKept)) byLine.set(line, row);
   }
   problems.push(...circleProblems(circles, evaluation));
   const results: Results = {
@@ -82,7 +104,7 @@ export function presentSheet(
     choices,
     problems: sorted(problems)
   };
-  return { results, kept: { rows } };
+  return { results, kept: { rows, values, limits, choices, byLine } };
 }
 
 function madeRow(
@@ -105,11 +127,12 @@ function rowOf(node: SheetNode, check: NodeCheck | undefined, evaluation: Evalua
   return valueResult(node, check, evaluation);
 }
 
-/** States and uncertainties at every stage, which may move though the node's own value did not. */
+/** Uncertainties at every stage, which may move though the node's own value did not. */
 function signatureOf(node: SheetNode, evaluation: Evaluation): string {
+  if (!evaluation.hasUncertainty) return '';
   let signature = '';
   for (const { index } of evaluation.checked.model.stages) {
-    signature += `${evaluation.state(node.id, index)},${evaluation.uncertaintySignature(node, index)};`;
+    signature += `${evaluation.uncertaintySignature(node, index)};`;
   }
   return signature;
 }

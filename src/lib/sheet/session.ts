@@ -8,11 +8,12 @@ import {
   type TableFiles
 } from '#lib/model/index.ts'; // prettier-ignore
 import { constantValue } from '#lib/lanes/index.ts';
+import { lookupUnit } from '#lib/units/index.ts';
 import { Evaluation } from './evaluation.ts';
 import { StageGroup, type WorkCount } from './group.ts';
 import { evaluateInput, type InputEvaluation, type InputFigures } from './inputs.ts';
 import { readOverrides, type Override, type OverrideFigures } from './overrides.ts';
-import { presentSheet, type KeptRows } from './present.ts';
+import { noRows, presentSheet, type KeptRows } from './present.ts';
 import type { Results } from './results.ts';
 import { FirstOrder, type Correlated, type UncertainInput } from './uncertainty.ts';
 import type { NodeCheck } from '#lib/check/index.ts';
@@ -33,7 +34,7 @@ export class Session {
   private readonly checker = new SheetChecker();
   private readonly inputs = new WeakMap<SheetNode, { check: NodeCheck; evaluation: InputEvaluation }>();
   private groups = new Map<string, StageGroup>();
-  private kept: KeptRows = { rows: new Map() };
+  private kept: KeptRows = noRows();
   private structure: Structure | null = null;
 
   /** Segments compiled and run so far, over all groups of stages. */
@@ -55,20 +56,22 @@ export class Session {
   update(text: string, options: ComputeOptions = {}): Results {
     const model = this.builder.build(this.reader.read(text), options.files ?? noFiles);
     const structure = this.structureOf(model);
-    const checked = this.checker.check(model, structure.checkOrder, structure.isTwice);
+    const checked = this.checker.check(
+      model, structure.checkOrder, structure.isTwice, !structure.isNew
+    ); // prettier-ignore
     const overrides = readOverrides(options.overrides ?? [], checked);
     const evaluations = this.evaluateInputs(checked);
     const groups = this.groupsOf(model, structure);
-    const changed = new Set<string>();
+    const ran = new Set<string>();
     for (const [group, order] of groups) {
-      const moved = group.update({
+      const { touched } = group.update({
         checked,
         sorted: order.sorted,
         inCircle: order.inCircle,
         figuresOf: (id, lane) =>
           figuresAt(model, id, group.stages[lane] ?? 0, evaluations, overrides.figures)
       });
-      for (const id of moved) changed.add(id);
+      for (const id of touched) ran.add(id);
     }
     const { money, units, digits } = model.worksheet.frontMatter;
     const evaluation = new Evaluation(
@@ -77,11 +80,12 @@ export class Session {
       firstOrders(checked, groups, evaluations, overrides.figures),
       structure.inCircle,
       structure.usedBy,
+      structure.hasNamesLikeUnits,
       { family: units, digits, money }
     );
     evaluation.settle(structure.settleOrder);
     const presented = presentSheet(evaluation, structure.circles, {
-      changed,
+      ran,
       kept: this.kept,
       isRestructured: structure.isNew,
       evaluations,
@@ -169,6 +173,7 @@ interface Structure {
   readonly circles: readonly { readonly path: readonly string[]; readonly stage: number | null }[];
   readonly inCircle: ReadonlySet<string>;
   readonly usedBy: ReadonlyMap<string, readonly string[]>;
+  readonly hasNamesLikeUnits: boolean;
 }
 
 function structureOf(model: Model): Structure {
@@ -178,6 +183,7 @@ function structureOf(model: Model): Structure {
     nodes: model.nodes,
     isNew: true,
     usedBy,
+    hasNamesLikeUnits: model.nodes.some(({ name }) => name !== null && isUnitName(name, model)),
     settleOrder: [...all.sorted, ...model.nodes.filter((node) => all.inCircle.has(node.id))]
   };
   const isPlain = all.circles.length === 0 || model.nodes.every((node) => node.variants.length === 1);
@@ -197,6 +203,10 @@ function structureOf(model: Model): Structure {
     ...shared, checkOrder: orders[0]?.sorted ?? [], isTwice: true, orders, circles, inCircle,
     orderAt: model.stages.map(({ index }) => index)
   }; // prettier-ignore
+}
+
+function isUnitName(name: string, model: Model): boolean {
+  return lookupUnit(name, model.worksheet.frontMatter.money) !== null;
 }
 
 function isSameStructure(before: readonly SheetNode[], model: Model): boolean {
