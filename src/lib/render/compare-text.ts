@@ -84,13 +84,15 @@ function inputLines({ changedInputs }: KnockOn): string[] {
     changedInputs.map(({ name, line, before, after, ratio, reason }) => [
       name,
       `${before} → ${after}`,
-      ratio === null ? '' : changeText(ratio, null),
+      ratio === null && isZero(before) ? 'new' : changeText(ratio, null),
       `line ${line}`,
       reason ?? ''
     ]),
     [NAME_MOST, 2 * VALUE_MOST, 10, 12, 60]
   );
 }
+
+const isZero = (text: string): boolean => /^0(?:\.0+)?(?![\d.e])/.test(text);
 
 function flippedLines({ flipped }: KnockOn, palette: Palette): string[] {
   const texts = columns(

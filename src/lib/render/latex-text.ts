@@ -58,7 +58,7 @@ const signs = new Map<string, string>([
   ['\u202f', '\\,'],
   ['…', '\\ldots{}'],
   ['✓', '$\\checkmark$'],
-  ['△', '$\\triangle$'],
+  ['◐', '$\\circ$'],
   ['●', '$\\bullet$'],
   ...greek.flatMap((name, index): [string, string][] =>
     name === '-' || name === 'omicron' ? [] : [[String.fromCodePoint(0x3b1 + index), `$\\${name}$`]]

@@ -10,7 +10,7 @@ describe('limits as lines', () => {
   test('stand one a limit under each stage, those tagged [safety] first', () => {
     expect(lines.slice(0, 4)).toEqual([
       'First sketch (sketch)',
-      '  △ guard, whole arm [safety]    27.9 of 30.0 J      93 %, close                 line 43',
+      '  ◐ guard, whole arm [safety]    27.9 of 30.0 J      93 %, close                 line 43',
       '  ✓ belt pulley                  0.95 of 1.5 kW      63 %, within                line 40',
       '  ● target speed                 47.4, needs 80 m/s  169 %, short                line 41'
     ]);

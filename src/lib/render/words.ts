@@ -25,7 +25,7 @@ export const toneOf = (status: LimitStatus): Tone => tones[status];
 /** One sign per tone; the word always stands beside it. */
 export const toneSigns: Readonly<Record<Tone, string>> = {
   over: '●',
-  close: '△',
+  close: '◐',
   inside: '✓',
   unknown: '?'
 };

@@ -91,7 +91,7 @@ function statusOf(
   if (limit.close?.kind === 'within' && margin <= limit.close.amount) return 'close';
   const closeAt = limit.close?.kind === 'at' ? limit.close.amount : defaultClose;
   const byRatio = !isRequirement || limit.close?.kind === 'at';
-  if (byRatio && utilisation !== null && utilisation >= closeAt) return 'close';
+  if (byRatio && utilisation !== null && utilisation >= closeAt * (1 - band)) return 'close';
   return isRequirement ? 'met' : 'within';
 }
 
