@@ -3,10 +3,13 @@
  * that the command line starts without walking node_modules. It runs after the page's build, which
  * empties `build/`.
  */
+import { chmodSync } from 'node:fs';
 import { defineConfig } from 'vite';
 
 export default defineConfig({
   publicDir: false,
+  // `npx rigwright` runs the file itself.
+  plugins: [{ name: 'executable', writeBundle: () => chmodSync('build/cli.js', 0o755) }],
   ssr: { noExternal: true },
   build: {
     ssr: true,

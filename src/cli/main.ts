@@ -49,5 +49,12 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   throw error;
 });
 
-const status = await run(process.argv.slice(2));
-if (status !== null) process.exitCode = status;
+try {
+  const status = await run(process.argv.slice(2));
+  if (status !== null) process.exitCode = status;
+} catch (error) {
+  // A fault of the program must not end like a limit that is over: Node's own status would be 1.
+  const trace = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  complain(`This is a fault of the program, not of the worksheet.\n${trace}`);
+  process.exitCode = 3;
+}

@@ -76,7 +76,7 @@ describe('the lines', () => {
     folder.put('wrong.md', block('inputs', 'A = 3 m', 'm_1 = 2 kg') + block('calc', 'x = A + m_1'));
     const { out, status } = await check('wrong.md');
     expect(status).toBe(2);
-    expect(out).toMatch(/^wrong\.md:6:5 {2}error {2}\S.*A .*m_1/m);
+    expect(out).toMatch(/^wrong\.md:6:5 {2}error {2}.*\bA\b.*\bm_1\b/m);
     expect(out).toMatch(/^ {4}6 │ x = A \+ m_1\n {6}│ {5}\^{7}$/m);
     expect(out.trimEnd()).toMatch(/1 error\.$/);
   });

@@ -12,7 +12,7 @@ import { counted } from './words.ts';
 /** @param file  how the sheet is called in the places of problems */
 export function checkText(results: Results, file: string, palette: Palette = plainPalette): string {
   const title = titleOf(results);
-  const name = palette.quiet(printableLine(file));
+  const name = palette.quiet(file === '-' ? 'standard input' : printableLine(file));
   const head = title === null ? name : `${palette.strong(printableLine(title))}  ${name}`;
   const sections = [[head], limitLines(results, palette), problemLines(results, file, palette)];
   sections.push([...countLines(results, palette), ...problemCounts(results, palette)]);
