@@ -165,7 +165,7 @@ test('a wrong line has its sentence under it, what depends on it waits, the rest
 test('a value in prose that names nothing stays as written, with a note', async () => {
   const { page, close } = await openPage(browser, 'worksheets/wrong');
   expect(await page.locator('.prose').first().innerText()).toContain('{P_nowhere}');
-  expect(await page.locator('.problem[data-severity=note]').first().innerText()).toContain(
+  expect(await page.locator('.problem[data-severity=warning]').first().innerText()).toContain(
     'P_nowhere'
   );
   await close();

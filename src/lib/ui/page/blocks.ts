@@ -77,7 +77,7 @@ export function blockItems(context: PageContext, block: Block, proseOf: ProseOf)
     case 'readings':
       return close(tableItem(context, block, labels[block.block], id));
     case 'choose':
-      return close(chooseItem(context, block, rowsOf(context, block), id));
+      return close(chooseItem(context, block, id));
     case 'caution': {
       const { html, problems } = proseOf(block.prose ?? '', block.line + 1);
       return close({

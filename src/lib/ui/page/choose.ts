@@ -1,27 +1,23 @@
 // A choice: the candidates with the conditions each one misses at the stage in view, their ranking,
 // and which stage chose or took which. The values it gives (`motor.P_rated`) are rows like any other.
 
-import type { Block, Entry } from '#lib/document/index.ts';
+import type { Block, Entry, Placed } from '#lib/document/index.ts';
+import { parseExpression, type Expression } from '#lib/language/index.ts';
 import { listing } from '#lib/render/index.ts';
 import type { ChooseResult } from '#lib/sheet/index.ts';
+import type { Cut } from '#lib/text/index.ts';
 import { shownMark, type PageContext } from './context.ts';
 import type { Candidate, ChooseItem, Row } from './types.ts';
-import { calcRow } from './value-rows.ts';
+import { definitionTex, nameTex } from './typeset.ts';
+import { calcRow, lineId, wordsOf } from './value-rows.ts';
 
 /** The item of a `choose` block. */
-export function chooseItem(
-  context: PageContext,
-  block: Block,
-  rows: readonly Row[],
-  id: string
-): ChooseItem {
+export function chooseItem(context: PageContext, block: Block, id: string): ChooseItem {
   const name = block.head.name?.text ?? '';
   const choice = context.results.choices.get(name);
   const conditions = block.entries.flatMap(({ entry }) => conditionText(entry));
-  const given = [...context.results.values.values()].filter(
-    (result) => result.kind === 'choose' && result.name.startsWith(`${name}.`)
-  );
-  const hasOwnRow = new Set(rows.map((row) => row.id));
+  const written = block.entries.map((placed) => entryRow(context, block, placed));
+  const hasRow = new Set(written.map((row) => (row.kind === 'calc' ? row.name : '')));
   return {
     kind: 'choose',
     id,
@@ -29,17 +25,69 @@ export function chooseItem(
     name,
     table: block.head.from?.text ?? '',
     stage: shownMark(context),
-    rows: [
-      ...rows,
-      ...given
-        .filter((result) => !hasOwnRow.has(`line-${result.line}`))
-        .map((result) => calcRow(context, result, []))
-    ],
+    rows: [...written, ...columnRows(context, name, hasRow)],
     conditions,
     candidates: choice ? candidatesOf(context, choice, conditions) : [],
     remarks: choice ? remarksOf(context, choice) : [],
     reasons: context.letters.reasons(block.line, block.line + block.lineCount)
   };
+}
+
+/** What the chosen row gives from the table itself, under dotted names. */
+const columnRows = (
+  context: PageContext,
+  name: string,
+  hasRow: ReadonlySet<string>
+): readonly Row[] =>
+  [...context.results.values.values()]
+    .filter(
+      (one) => one.kind === 'choose' && one.name.startsWith(`${name}.`) && !hasRow.has(one.name)
+    )
+    .map((result) => ({
+      ...calcRow(context, result, []),
+      id: `value-${result.name}`,
+      forms: [{ tex: nameTex(result.name), from: null, letter: null }]
+    }));
+
+/** A derived column with what it comes to in the chosen row; a condition as it is asked. */
+function entryRow(context: PageContext, block: Block, { line, entry }: Placed<Entry>): Row {
+  const lineOfFile = block.line + line;
+  const id = lineId(lineOfFile);
+  const problems = context.notes.take(lineOfFile, lineOfFile + entry.lineCount);
+  if (entry.kind === 'heading') return { kind: 'heading', id, problems, words: entry.words };
+  const asked = entry.kind === 'condition' ? entry.base : null;
+  const tree = treeOf(
+    context,
+    asked ?? (entry.kind === 'calculation' ? entry.base.expression : null)
+  );
+  if (asked && tree) {
+    const forms = [{ tex: definitionTex(null, null, tree), from: null, letter: null }];
+    return { kind: 'calc', id, problems, name: asked.text.trim(), forms, withNumbers: null, words: wordsOf(entry.comment), found: 'asked of each row', unit: '', cells: [] }; // prettier-ignore
+  }
+  const result =
+    entry.kind === 'calculation'
+      ? context.results.values.get(`${block.head.name?.text ?? ''}.${entry.name.text}`)
+      : undefined;
+  if (entry.kind !== 'calculation' || !tree || !result)
+    return { kind: 'text', id, problems, text: entry.text };
+  return {
+    ...calcRow(context, result, problems),
+    id,
+    words: wordsOf(entry.comment),
+    forms: [{ tex: definitionTex(entry.name.text, null, tree), from: null, letter: null }]
+  };
+}
+
+/** The tree of an entry's text; the engine keeps none for columns. */
+function treeOf(context: PageContext, cut: Cut | null): Expression | null {
+  if (cut === null) return null;
+  const ownFunctions = new Set(
+    [...context.results.values.values()]
+      .filter(({ kind }) => kind === 'function')
+      .map(({ name }) => name)
+  );
+  const { money } = context.results.worksheet.frontMatter;
+  return parseExpression(cut, { money, ownFunctions }).tree;
 }
 
 const conditionText = (entry: Entry): readonly string[] =>

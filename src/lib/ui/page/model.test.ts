@@ -103,7 +103,12 @@ describe('inputs', () => {
   test('the reason stands under the block with what changed', () => {
     const [block] = model.items.filter((item) => item.kind === 'rows');
     expect(block?.kind === 'rows' && block.reasons).toMatchObject([
-      { letter: 'a', stage: 'First run', what: '80 to 46\u00a0m/s', words: 'the most it held; measured' }
+      {
+        letter: 'a',
+        stage: 'First run',
+        what: '80 to 46\u00a0m/s',
+        words: 'the most it held; measured'
+      }
     ]);
   });
 
@@ -308,7 +313,7 @@ describe('mistakes', () => {
   test('a name in prose that is not there stays as written, with a note', () => {
     const [prose] = model.items;
     expect(prose?.kind === 'prose' && prose.html).toContain('{P_nowhere}');
-    expect(prose?.problems[0]).toMatchObject({ severity: 'note', line: 6 });
+    expect(prose?.problems[0]).toMatchObject({ severity: 'warning', line: 6 });
   });
 
   test('a kind that is not computed yet shows its text and says so; a listing says nothing', () => {

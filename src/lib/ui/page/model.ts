@@ -124,7 +124,7 @@ function noticeOf(
   const text = results.worksheet.text.split(/\r?\n/)[line - 1] ?? '';
   const at = text.indexOf(`{${inside}}`);
   return {
-    severity: 'note',
+    severity: 'warning',
     line,
     stage: null,
     message: sentence,
