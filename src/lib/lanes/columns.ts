@@ -1,7 +1,9 @@
 // The instructions that read whole columns: statistics over rows, picking and choosing a row,
 // interpolation. Each lane works down its own rows.
 
-import { compensatedSum, interpolate, mean, standardDeviation, type InterpolationKind } from '#lib/numeric/index.ts';
+import {
+  compensatedSum, interpolant, interpolateAt, mean, standardDeviation, type Interpolant, type InterpolationKind
+} from '#lib/numeric/index.ts'; // prettier-ignore
 import type { LaneFile } from './lane-file.ts';
 import { operations as op } from './instruction.ts';
 
@@ -10,9 +12,16 @@ import { operations as op } from './instruction.ts';
  * last operand as a plain number: 1 lets statistics skip rows that were not measured (not a number).
  */
 export function columnOperation(
-  operation: number, file: LaneFile, d: number, a: number, b: number, c: number, rows: number,
+  operation: number,
+  file: LaneFile,
+  d: number,
+  a: number,
+  b: number,
+  c: number,
+  rows: number,
   option: number
-): void { // prettier-ignore
+): void {
+  // prettier-ignore
   const r = file.registers;
   switch (operation) {
     case op.sum:
@@ -39,10 +48,15 @@ export function columnOperation(
     default: {
       const method = interpolations.get(operation);
       if (!method) throw new RangeError(`operation ${operation} is none of the instruction set`);
+      let table: Interpolant | null = null;
       for (let i = 0; i < file.lanes; i++) {
-        const xs = rowsOfLane(file, b, rows, i, false);
-        const ys = rowsOfLane(file, c, rows, i, false);
-        const found = interpolate(method.kind, xs, ys, r[a + i] ?? NaN);
+        // Lanes of a nested program mostly read the same table: it is looked over once.
+        if (table === null || !isLaneBefore(file, b, rows, i) || !isLaneBefore(file, c, rows, i)) {
+          table = interpolant(
+            method.kind, rowsOfLane(file, b, rows, i, false), rowsOfLane(file, c, rows, i, false)
+          ); // prettier-ignore
+        }
+        const found = interpolateAt(table, r[a + i] ?? NaN);
         r[d + i] = method.slope ? found.slope : found.value;
       }
     }
@@ -58,9 +72,24 @@ const interpolations = new Map<number, { kind: InterpolationKind; slope: boolean
   [op.slopeSpline, { kind: 'spline', slope: true }]
 ]);
 
+/** Whether a column holds the same figures, to the bit, in a lane as in the one before it. */
+function isLaneBefore(file: LaneFile, from: number, rows: number, lane: number): boolean {
+  const r = file.registers;
+  for (let row = 0; row < rows; row++) {
+    const at = from + row * file.stride + lane;
+    if (!Object.is(r[at], r[at - 1])) return false;
+  }
+  return true;
+}
+
 function rowsOfLane(
-  file: LaneFile, from: number, rows: number, lane: number, measuredOnly: boolean
-): Float64Array { // prettier-ignore
+  file: LaneFile,
+  from: number,
+  rows: number,
+  lane: number,
+  measuredOnly: boolean
+): Float64Array {
+  // prettier-ignore
   const values = new Float64Array(rows);
   let count = 0;
   for (let row = 0; row < rows; row++) {
@@ -97,7 +126,13 @@ function statistic(operation: number, values: Float64Array): number {
 }
 
 /** Equal scores: the upper row. */
-function leastScore(file: LaneFile, mask: number, score: number, rows: number, lane: number): number {
+function leastScore(
+  file: LaneFile,
+  mask: number,
+  score: number,
+  rows: number,
+  lane: number
+): number {
   let best = NaN;
   let bestScore = Infinity;
   for (let row = 0; row < rows; row++) {
