@@ -127,12 +127,17 @@ export class Builder {
     return { register: this.space.constant(value), rows: null, kind: 'constant', value };
   }
 
+  /** Counts a term against the limit, whether or not it becomes an instruction. */
+  spend(): void {
+    if (--this.budget.left < 0) throw new ProgramTooLong();
+  }
+
   /** Appends an instruction as it is. */
   append(
     name: OperationName, dst: number, a: number, b: number, c: number, rows: number | null,
     origin: Origin | null, mask: number
   ): void { // prettier-ignore
-    if (--this.budget.left < 0) throw new ProgramTooLong();
+    this.spend();
     this.code.push(operations[name], dst, a, b, c, rows ?? 1);
     this.origins.push(origin);
     this.masks.push(mask);

@@ -83,6 +83,7 @@ export class Lowering {
   }
 
   private expression(node: Expression): Operand {
+    this.builder.spend();
     switch (node.kind) {
       case 'number':
         return this.builder.constant(node.value);

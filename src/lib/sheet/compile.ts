@@ -81,9 +81,11 @@ class Compilation {
     return new Lowering(this.builder, loweringScope(this.scope), cut);
   }
 
-  private finish(): void {
-    for (const { register, rows } of this.places) {
-      this.builder.append('end', register, -1, this.statusNumber, -1, rows, null, -1);
+  /** One end a node: of several places, all but the last are checked before it. */
+  private finish(places: readonly Place[] = this.places): void {
+    for (const [i, { register, rows }] of places.entries()) {
+      if (i < places.length - 1) this.builder.append('check', -1, register, -1, 0, rows, null, -1);
+      else this.builder.append('end', register, -1, this.statusNumber, -1, rows, null, -1);
     }
   }
 
@@ -114,7 +116,7 @@ class Compilation {
       const value = this.lowering(side.cut).lower(side.tree);
       this.builder.moveTo(this.place(index++).register, value, { node: side.tree, cut: side.cut });
     }
-    this.finish();
+    this.finish(this.places.slice(0, index));
   }
 
   private solve(unknown: string, variant: SolveVariant): void {

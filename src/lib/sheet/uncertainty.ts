@@ -3,7 +3,9 @@
 // the sheet's tangent program, with a lane for each stage and uncertain input.
 // Source: JCGM 100:2008, 5.1.2 and 5.2.2.
 
-import { execute, LaneFile, linkSegments, tangentProgram } from '#lib/lanes/index.ts';
+import {
+  execute, LaneFile, linkSegments, tangentProgram, type Segment, type TangentProgram
+} from '#lib/lanes/index.ts'; // prettier-ignore
 import type { Place } from './compile.ts';
 import type { StageGroup } from './group.ts';
 
@@ -75,16 +77,15 @@ export class FirstOrder {
 
   private differentiate(group: StageGroup, wanted: readonly Place[]): void {
     const { inputs, lanes } = this;
-    const segments = [...group.nodes.values()].flatMap(({ segment }) => segment ?? []);
-    const program = linkSegments(segments, group.space);
-    const derived = tangentProgram(program, inputs.map((input) => input.register));
+    const kept = derivedProgram(group, inputs.map((input) => input.register));
+    const { derived } = kept;
     const active = wanted.filter(({ register, rows }) => rows === null && derived.isActive(register));
     for (const { register } of active) this.terms.set(register, new Float64Array(inputs.length * lanes));
     for (let start = 0; start < inputs.length; start += seedsPerRun) {
       const seeds = inputs.slice(start, start + seedsPerRun);
-      const file = new LaneFile(derived.program.registers, lanes * seeds.length, group.statusCount);
-      spreadRegisters(group, program.registers, file, seeds.length);
-      for (const [register, value] of derived.program.constants) file.fill(register, value);
+      const file = runFile(kept, lanes * seeds.length, group.statusCount);
+      spreadRegisters(group, file, seeds.length);
+      for (const { register } of inputs) file.fill(register + derived.offset, 0);
       for (const [s, { register }] of seeds.entries()) {
         const at = (register + derived.offset) * file.stride + s * lanes;
         file.registers.fill(1, at, at + lanes);
@@ -105,11 +106,54 @@ export class FirstOrder {
   }
 }
 
-/** The group's registers once for each seed: lane s * stages + stage. */
-function spreadRegisters(group: StageGroup, registers: number, file: LaneFile, seeds: number): void {
-  const { stride } = group.file;
-  for (let r = 0; r < registers; r++) {
-    const values = group.file.registers.subarray(r * stride, (r + 1) * stride);
-    for (let s = 0; s < seeds; s++) file.registers.set(values, r * file.stride + s * stride);
+interface Derived {
+  readonly segments: readonly Segment[];
+  readonly seeds: readonly number[];
+  readonly derived: TangentProgram;
+  /** Registers of earlier runs, by their lanes. */
+  readonly files: Map<number, LaneFile>;
+}
+
+/** The tangent program of each group, kept while its segments and the uncertain inputs are the same. */
+const derivedPrograms = new WeakMap<StageGroup, Derived>();
+
+function derivedProgram(group: StageGroup, seeds: readonly number[]): Derived {
+  const segments: Segment[] = [];
+  for (const { segment } of group.nodes.values()) if (segment) segments.push(segment);
+  const known = derivedPrograms.get(group);
+  if (known && isEqual(known.segments, segments) && isEqual(known.seeds, seeds)) return known;
+  const program = linkSegments(segments, group.space);
+  const derived = tangentProgram(program, seeds);
+  const made: Derived = { segments, seeds, derived, files: new Map() };
+  derivedPrograms.set(group, made);
+  return made;
+}
+
+function isEqual<T>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((value, i) => value === b[i]);
+}
+
+function runFile(kept: Derived, lanes: number, statuses: number): LaneFile {
+  let file = kept.files.get(lanes);
+  if (!file) {
+    const { program } = kept.derived;
+    file = new LaneFile(program.registers, lanes, statuses);
+    for (const [register, value] of program.constants) file.fill(register, value);
+    kept.files.set(lanes, file);
+  }
+  return file;
+}
+
+/** What no instruction computes (inputs, tables) once for each seed: lane s * stages + stage. */
+function spreadRegisters(group: StageGroup, file: LaneFile, seeds: number): void {
+  const { stride, registers } = group.file;
+  for (const { segment, places } of group.nodes.values()) {
+    if (segment) continue;
+    for (const { register, rows } of places) {
+      for (let r = register; r < register + (rows ?? 1); r++) {
+        const values = registers.subarray(r * stride, (r + 1) * stride);
+        for (let s = 0; s < seeds; s++) file.registers.set(values, r * file.stride + s * stride);
+      }
+    }
   }
 }
