@@ -58,6 +58,12 @@ export function closest(origin: number): number {
   return origin === 0 ? -farthest : Math.max(-farthest, Math.log(2 ** -50 * Math.abs(origin)));
 }
 
+/** The abscissa that a march goes towards. */
+export function endOf({ change, direction }: March): number {
+  if (direction === -1) return change.origin;
+  return change.kind === 'above' ? Infinity : -Infinity;
+}
+
 /** The panel after the edge. */
 export function nextPanel(march: March): Panel {
   const travelled = Math.abs(march.edge - march.start);
@@ -98,7 +104,11 @@ export function advance(march: March, panel: Panel, magnitude: number): MarchSte
 /** Where f cannot be evaluated: no matter if nothing is left beyond; else try to come closer. */
 function meetNotFinite(march: March, panel: Panel, magnitude: number): MarchStep {
   if (march.tail <= negligibleShare * magnitude) return { kind: 'ended', tail: march.tail };
-  if (march.shrinks >= mostShrinks) return { kind: 'notFinite', where: panel.notFiniteAt };
+  if (march.shrinks >= mostShrinks) {
+    // Growth up to the last place before an end is the end's doing.
+    const isGrowth = march.direction === -1 && march.density > 0 && march.tail === Infinity;
+    return { kind: 'notFinite', where: isGrowth ? endOf(march) : panel.notFiniteAt };
+  }
   march.shrinks++;
   return { kind: 'next', panel: panelOfWidth(march, (panel.high - panel.low) / 4) };
 }

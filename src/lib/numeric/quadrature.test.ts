@@ -173,12 +173,14 @@ describe('ends', () => {
   });
 
   it.each([
-    ['1/x from 0', (x: number) => 1 / x, 0, 1],
-    ['1/x to infinity', (x: number) => 1 / x, 1, Infinity],
-    ['a constant to infinity', () => 1, 0, Infinity],
-    ['1/x^2 from 0', (x: number) => 1 / (x * x), 0, 1]
-  ])('no integral, no converged status: %s', (_, f, low, high) => {
-    expect(integral(f, low, high).status).not.toBe(converged);
+    ['1/x from 0', (x: number) => 1 / x, 0, 1, 0],
+    ['x^-1.1 from 0', (x: number) => x ** -1.1, 0, 1, 0],
+    ['1/x^2 from 0', (x: number) => 1 / (x * x), 0, 1, 0],
+    ['1/(1 - x) to 1', (x: number) => 1 / (1 - x), 0, 1, 1],
+    ['1/x to infinity', (x: number) => 1 / x, 1, Infinity, Infinity],
+    ['a constant from minus infinity', () => 1, -Infinity, 0, -Infinity]
+  ])('%s has no integral, and the end is told', (_, f, low, high, where) => {
+    expect(integral(f, low, high)).toMatchObject({ value: NaN, status: notFinite, where });
   });
 
   it('sin x / x to infinity stops at its budget or says that it is inaccurate', () => {

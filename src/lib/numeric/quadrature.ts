@@ -6,7 +6,7 @@
 
 import { pointsPerPanel } from './gauss-kronrod.ts';
 import type { LaneFunction } from './lane-function.ts';
-import { advance, closest, newMarch, nextPanel, type March } from './march.ts';
+import { advance, closest, endOf, newMarch, nextPanel, type March } from './march.ts';
 import {
   ascending,
   canBeHalved,
@@ -40,11 +40,14 @@ export interface IntegralOptions {
 export interface Integrals {
   /** [unit of f times x]; NaN where the status is notFinite. */
   readonly value: Float64Array;
-  /** Estimate of |value - integral|; Infinity where f does not fall off towards an end. */
+  /** Estimate of |value - integral|; Infinity where the status is notFinite. */
   readonly error: Float64Array;
   /** Of `integralStatus`. */
   readonly status: Uint8Array;
-  /** Abscissa of the value that was not finite; NaN otherwise. */
+  /**
+   * Abscissa of the value that was not finite, or the end (infinite ones too) towards which f does not
+   * fall off fast enough to have an integral; NaN otherwise.
+   */
   readonly where: Float64Array;
   /** Values of f asked for, all lanes together. */
   readonly evaluations: number;
@@ -72,8 +75,8 @@ const laneBlock = 256;
  *         promise; a peak narrower than about 1/200 of the range (or, on an infinite range, than a
  *         tenth of its distance from the finite bound or from 0) can be missed
  * Cost    240 values for a smooth f; some 700 for an infinite range; 500 more for a singular end
- * Fails   'inaccurate' (noise, slow decay, no convergence), 'notFinite' (f or a bound; gives x),
- *         'budget'; value and error are then the best there is
+ * Fails   'inaccurate' (noise, no convergence), 'notFinite' (f, a bound, or no integral at all;
+ *         gives x), 'budget'; value and error are then the best there is
  * Source  R. Piessens et al., QUADPACK, 1983; variable change after Takahasi and Mori 1974
  * @example integrateLanes(f, Float64Array.of(0), Float64Array.of(1), 1).value[0]
  */
@@ -221,8 +224,13 @@ function takeMarchPanel(state: LaneState, march: March): void {
   if (Number.isNaN(panel.notFiniteAt)) state.panels.push(panel);
   if (step.kind === 'next') state.open.push(step.panel);
   else if (step.kind === 'ended') {
-    state.tail += step.tail;
-    startMarch(state);
+    // Without a change of sign there is no integral; with one there may be, beyond what is tried here.
+    const isOneSign = Math.abs(panel.value) > 0.99 * panel.magnitude;
+    if (step.tail === Infinity && isOneSign) stopNotFinite(state, endOf(march));
+    else {
+      state.tail += step.tail;
+      startMarch(state);
+    }
   } else stopNotFinite(state, step.where);
 }
 
