@@ -74,7 +74,8 @@ function lastStageSentence(results: Results): HomeEntry['sentence'] {
     const text = parts > 0 ? `No limits; ${counted(parts, 'part has', 'parts have')} no check.` : 'No limits in this sheet.'; // prettier-ignore
     return { text, status: calm };
   }
-  const { checked, inside } = stage.counts;
+  const { checked, inside, unknown } = stage.counts;
+  const notKnown = unknown > 0 ? `, ${unknown} unknown` : '';
   const where = results.stages.length > 1 ? `${stage.title}: ` : '';
   const worst = worstLimit(results, index);
   const stopped = stage.stopsTheRun;
@@ -89,7 +90,7 @@ function lastStageSentence(results: Results): HomeEntry['sentence'] {
     .flatMap((limit) => (limit.at[index] ? [statusOf(limit.at[index])] : []))
     .sort((a, b) => rank(b) - rank(a))[0];
   return {
-    text: `${where}${checked} checked, ${inside} inside. ${named}`.trim(),
+    text: `${where}${checked} checked, ${inside} inside${notKnown}. ${named}`.trim(),
     status: loudest ?? calm
   };
 }

@@ -90,8 +90,9 @@ export function blockItems(context: PageContext, block: Block, proseOf: ProseOf)
       });
     }
     case 'remark': {
-      const { html, problems } = proseOf(block.prose ?? '', block.line + 1);
-      return close({ kind: 'remark', id, problems, html });
+      const { lines, text, skipped } = remarkOf(block.prose ?? '');
+      const { html, problems } = proseOf(text, block.line + 1 + skipped);
+      return close({ kind: 'remark', id, problems, lines, html });
     }
     default:
       return close({
@@ -135,6 +136,23 @@ function rowOf(context: PageContext, block: Block, { line, entry }: Placed<Entry
       ? inputRow(context, result, problems)
       : calcRow(context, result, problems);
   return { kind: 'text', id, problems, text: entry.text };
+}
+
+/** A remark's `by:` and `resolved:` lines, apart from its words. */
+function remarkOf(prose: string): { lines: readonly string[]; text: string; skipped: number } {
+  const all = prose.split(/\r?\n/);
+  const lines: string[] = [];
+  const kept = all.map((line) => {
+    const [, word, rest] = /^(by|resolved):\s*(.+?)\s*$/.exec(line) ?? [];
+    if (!word || !rest) return line;
+    lines.push(word === 'by' ? rest : `resolved: ${rest}`);
+    return '';
+  });
+  const skipped = Math.max(
+    0,
+    kept.findIndex((line) => line.trim() !== '')
+  );
+  return { lines, text: kept.slice(skipped).join('\n'), skipped };
 }
 
 /** Title or name with what the head ties it to: 'run1 at first-run', 'motor from motors'. */

@@ -344,6 +344,19 @@ describe('live values', () => {
   });
 });
 
+test('a remark says who wrote it, apart from its words', () => {
+  const model = page('```remark\nby: A. Designer, 2026-03-14\n\nIs {x} *right*?\nresolved: B, 2026-03-15\n```\n'); // prettier-ignore
+  const [remark] = model.items;
+  expect(remark).toMatchObject({ lines: ['A. Designer, 2026-03-14', 'resolved: B, 2026-03-15'] });
+  expect(remark?.kind === 'remark' && remark.html).toContain('<em>right</em>');
+  expect(remark?.problems[0]?.line).toBe(4);
+});
+
+test('a stage whose limits are not all known shows no tick', () => {
+  expect(page(wrong).stages[0]?.over).toMatchObject({ text: '0 over', status: { shape: 'dash' } });
+  expect(page(wrong).stages[0]?.figure?.words).toBe('over, of 2 limits');
+});
+
 test('tables and a choice: every row, what is taken, what each misses', () => {
   const model = page(`\`\`\`table motors
 type | P_r [kW] | mass [kg]

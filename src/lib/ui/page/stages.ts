@@ -25,14 +25,16 @@ export function stageMarks(stages: readonly StageResult[]): readonly StageMark[]
 }
 
 const none: Status = { word: 'none over', shape: 'tick', tone: 'calm' };
+/** No tick while something could not be judged. */
+const notAll: Status = { word: 'none over', shape: 'dash', tone: 'calm' };
 const some: Status = { word: 'over', shape: 'octagon', tone: 'over' };
 
 /** '2 over' with its status, as on the strip and on the list of worksheets. */
 export function overCount(stage: StageResult): StageHead['over'] {
-  const { checked, over, screens, failing } = stage.counts;
-  if (checked + screens === 0) return null;
+  const { checked, over, screens, failing, unknown } = stage.counts;
+  if (checked + screens + unknown === 0) return null;
   const count = over + failing;
-  return { text: `${count} over`, status: count > 0 ? some : none };
+  return { text: `${count} over`, status: count > 0 ? some : unknown > 0 ? notAll : none };
 }
 
 /** The head of a stage's column. */
@@ -54,7 +56,7 @@ export function stageHead(context: PageContext, index: number): StageHead {
     over,
     others,
     stoppedBy: stage.stopsTheRun,
-    figure: over === null ? null : figureOf(stage),
+    figure: over === null ? null : figureOf(stage, results.limits.size),
     sentences: over === null ? [] : [`${countsText(stage, partsWithoutCheck(results).length)}.`],
     headline: headlineOf(results, index),
     remarks: remarksOf(results, index)
@@ -63,11 +65,11 @@ export function stageHead(context: PageContext, index: number): StageHead {
 
 export const idsOf = (results: Results): readonly string[] => results.stages.map(({ id }) => id);
 
-function figureOf(stage: StageResult): NonNullable<StageHead['figure']> {
-  const { over, failing, checked, screens } = stage.counts;
+function figureOf(stage: StageResult, limits: number): NonNullable<StageHead['figure']> {
+  const { over, failing } = stage.counts;
   return {
     count: String(over + failing),
-    words: `over, of ${counted(checked + screens, 'limit')}`
+    words: `over, of ${counted(limits, 'limit')}`
   };
 }
 

@@ -253,6 +253,8 @@ export interface CautionItem extends ItemBase {
 
 export interface RemarkItem extends ItemBase {
   readonly kind: 'remark';
+  /** 'B. Builder, 2026-03-14', 'resolved: A. Designer, 2026-03-15'. */
+  readonly lines: readonly string[];
   readonly html: string;
 }
 
