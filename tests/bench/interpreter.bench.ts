@@ -2,7 +2,14 @@
 // the same formulas written by hand. All in one run, so that the ratios mean something.
 
 import { all, create, type EvalFunction, type Unit } from 'mathjs';
-import { Builder, execute, LaneFile, Lowering, RegisterSpace, type Operand } from '#lib/lanes/index.ts';
+import {
+  Builder,
+  execute,
+  LaneFile,
+  Lowering,
+  RegisterSpace,
+  type Operand
+} from '#lib/lanes/index.ts';
 import { parseExpression } from '#lib/language/index.ts';
 import { cutOf } from '#lib/text/index.ts';
 import { benchFormulas, benchInputs } from './bench-sheet.ts';
@@ -16,12 +23,21 @@ export function run(print: (line: string) => void): void {
   const [units, unitsValue] = mathjsWithUnits();
   const [byHand, handValue] = handWritten();
   for (const value of [ourValue, unitsValue]) {
-    if (Math.abs(value / handValue - 1) > 1e-12) throw new Error(`T_1 differs: ${value}, ${handValue}`);
+    if (Math.abs(value / handValue - 1) > 1e-12)
+      throw new Error(`T_1 differs: ${value}, ${handValue}`);
   }
-  const times = { ours: perStage(ours, 20_000), units: perStage(units, 60), byHand: perStage(byHand, 200_000) };
+  const times = {
+    ours: perStage(ours, 20_000),
+    units: perStage(units, 60),
+    byHand: perStage(byHand, 200_000)
+  };
   print(`interpreter            ${(times.ours * 1e3).toFixed(3)} µs a stage`);
-  print(`mathjs with units      ${(times.units * 1e3).toFixed(1)} µs a stage, compiled: ${(times.units / times.ours).toFixed(0)} times as long (aim: 250)`);
-  print(`hand-written           ${(times.byHand * 1e3).toFixed(3)} µs a stage: the interpreter takes ${(times.ours / times.byHand).toFixed(1)} times as long`);
+  print(
+    `mathjs with units      ${(times.units * 1e3).toFixed(1)} µs a stage, compiled: ${(times.units / times.ours).toFixed(0)} times as long (aim: 250)`
+  );
+  print(
+    `hand-written           ${(times.byHand * 1e3).toFixed(3)} µs a stage: the interpreter takes ${(times.ours / times.byHand).toFixed(1)} times as long`
+  );
 }
 
 /** Median milliseconds of one call over `stageCount`. */
@@ -43,7 +59,12 @@ function interpreter(): [() => void, number] {
   const builder = new Builder(space);
   const registers = new Map<string, Operand>();
   const name = (text: string): Operand => {
-    const operand: Operand = { register: space.keep(null), rows: null, kind: 'definition', value: NaN };
+    const operand: Operand = {
+      register: space.keep(null),
+      rows: null,
+      kind: 'definition',
+      value: NaN
+    };
     registers.set(text, operand);
     return operand;
   };
@@ -68,7 +89,8 @@ function interpreter(): [() => void, number] {
   for (const [input, value] of benchInputs) {
     const register = registers.get(input)?.register ?? 0;
     for (let lane = 0; lane < stageCount; lane++) {
-      file.registers[register * stageCount + lane] = input === 'v' ? value * stageFactor(lane) : value;
+      file.registers[register * stageCount + lane] =
+        input === 'v' ? value * stageFactor(lane) : value;
     }
   }
   const call = (): void => execute(program.code, program.nested, file);
@@ -78,7 +100,10 @@ function interpreter(): [() => void, number] {
 
 function mathjsWithUnits(): [() => void, number] {
   const math = create(all ?? {});
-  const compiled: [string, EvalFunction][] = benchFormulas.map(([name, text]) => [name, math.compile(text)]);
+  const compiled: [string, EvalFunction][] = benchFormulas.map(([name, text]) => [
+    name,
+    math.compile(text)
+  ]);
   const scopes = Array.from({ length: stageCount }, (_, stage) => {
     const scope: Record<string, unknown> = {};
     for (const [name, value, text] of benchInputs) {
@@ -89,7 +114,8 @@ function mathjsWithUnits(): [() => void, number] {
     return scope;
   });
   const call = (): void => {
-    for (const scope of scopes) for (const [name, code] of compiled) scope[name] = code.evaluate(scope) as unknown;
+    for (const scope of scopes)
+      for (const [name, code] of compiled) scope[name] = code.evaluate(scope) as unknown;
   };
   call();
   return [call, (scopes[0]?.['T_1'] as Unit).toNumber('N')];
@@ -98,7 +124,8 @@ function mathjsWithUnits(): [() => void, number] {
 function handWritten(): [() => void, number] {
   const inputs = benchInputs.map(([, value]) => new Float64Array(stageCount).fill(value));
   const speeds = inputs[1];
-  for (let stage = 0; stage < stageCount && speeds; stage++) speeds[stage] = 80 * stageFactor(stage);
+  for (let stage = 0; stage < stageCount && speeds; stage++)
+    speeds[stage] = 80 * stageFactor(stage);
   const result = new Float64Array(stageCount);
   const [R, v, rho, C_d, d, eta, T_0, ratio, D_p, mu, beta, m_b] = inputs as [
     Float64Array, Float64Array, Float64Array, Float64Array, Float64Array, Float64Array,

@@ -6,11 +6,16 @@ import { existsSync } from 'node:fs';
 export const title = 'start of the command line';
 
 export function run(print: (line: string) => void): void {
-  if (!existsSync('build/cli.js')) throw new Error('build/cli.js is missing: run npm run build first');
+  if (!existsSync('build/cli.js'))
+    throw new Error('build/cli.js is missing: run npm run build first');
   for (const [what, args] of [
     ['rigwright --help', ['build/cli.js', '--help']],
-    ['rigwright check worksheets/spray-arm-rig.md', ['build/cli.js', 'check', 'worksheets/spray-arm-rig.md']]
-  ] as const) { // prettier-ignore
+    [
+      'rigwright check worksheets/spray-arm-rig.md',
+      ['build/cli.js', 'check', 'worksheets/spray-arm-rig.md']
+    ]
+  ] as const) {
+    // prettier-ignore
     const times = Array.from({ length: 7 }, () => {
       const start = performance.now();
       spawnSync(process.execPath, [...args], { stdio: 'ignore' });

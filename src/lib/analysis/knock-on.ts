@@ -2,7 +2,14 @@
 // trial. Results that moved, limits that flipped, and the ones the eye misses: capacities that stayed
 // put while the load on them grew. Sheets are matched by name and by label.
 
-import type { LimitAtStage, LimitResult, LimitStatus, Results, StageValue, ValueResult } from '#lib/sheet/index.ts';
+import type {
+  LimitAtStage,
+  LimitResult,
+  LimitStatus,
+  Results,
+  StageValue,
+  ValueResult
+} from '#lib/sheet/index.ts';
 import type { LimitTags } from '#lib/document/index.ts';
 
 export interface KnockOnEnd {
@@ -70,7 +77,10 @@ export interface KnockOn {
   readonly stayedPut: readonly StayedPut[];
   /** Number of results that did not move. */
   readonly unmoved: number;
-  readonly unmatched: { readonly onlyBefore: readonly string[]; readonly onlyAfter: readonly string[] };
+  readonly unmatched: {
+    readonly onlyBefore: readonly string[];
+    readonly onlyAfter: readonly string[];
+  };
 }
 
 /** A ratio off 1 by this much or more is a move. */
@@ -79,7 +89,12 @@ const moveThreshold = 0.005;
 const samePlace = 1e-12;
 
 /** The Knock-on from one stage of a sheet to a stage of the same or another sheet. */
-export function knockOn(before: Results, beforeStage: string, after: Results, afterStage: string): KnockOn {
+export function knockOn(
+  before: Results,
+  beforeStage: string,
+  after: Results,
+  afterStage: string
+): KnockOn {
   const from = stageIndex(before, beforeStage);
   const to = stageIndex(after, afterStage);
   const changedInputs: ChangedInput[] = [];
@@ -133,7 +148,10 @@ function stageIndex(results: Results, id: string): number {
 
 const titleOf = (results: Results): string => results.worksheet.frontMatter.title ?? '';
 
-function compared(a: StageValue, b: StageValue): { ratio: number | null; change: 'new' | 'sign' | null } {
+function compared(
+  a: StageValue,
+  b: StageValue
+): { ratio: number | null; change: 'new' | 'sign' | null } {
   if (typeof a.si !== 'number' || typeof b.si !== 'number') return { ratio: null, change: null };
   if (a.si === b.si) return { ratio: 1, change: null };
   if (a.si === 0) return { ratio: null, change: 'new' };
@@ -141,7 +159,11 @@ function compared(a: StageValue, b: StageValue): { ratio: number | null; change:
   return { ratio: b.si / a.si, change: null };
 }
 
-function isMoved(a: StageValue, b: StageValue, change: { ratio: number | null; change: 'new' | 'sign' | null }): boolean {
+function isMoved(
+  a: StageValue,
+  b: StageValue,
+  change: { ratio: number | null; change: 'new' | 'sign' | null }
+): boolean {
   if (change.ratio !== null) return Math.abs(change.ratio - 1) >= moveThreshold;
   return isChanged(a, b);
 }
@@ -155,11 +177,17 @@ function isChanged(a: StageValue, b: StageValue): boolean {
 /** In the later row's unit. */
 function numberOf(value: StageValue, own: ValueResult, shown: ValueResult): number | null {
   if (typeof value.value !== 'number') return null;
-  if (!own.unit || !shown.unit || own.unit === shown.unit || typeof value.si !== 'number') return value.value;
+  if (!own.unit || !shown.unit || own.unit === shown.unit || typeof value.si !== 'number')
+    return value.value;
   return (value.si - shown.unit.offset) / shown.unit.factor;
 }
 
-function inputRow(row: ValueResult, a: StageValue, b: StageValue, ratio: number | null): ChangedInput {
+function inputRow(
+  row: ValueResult,
+  a: StageValue,
+  b: StageValue,
+  ratio: number | null
+): ChangedInput {
   const comment = row.variants[b.variant]?.comment;
   return {
     name: row.name,
@@ -196,7 +224,12 @@ function flippedRow({ limit, a, b }: LimitPair): FlippedLimit[] {
 }
 
 function stayedRow({ limit, old, a, b }: LimitPair): StayedPut[] {
-  if (a.utilisation === null || b.utilisation === null || b.utilisation <= a.utilisation * (1 + samePlace)) return [];
+  if (
+    a.utilisation === null ||
+    b.utilisation === null ||
+    b.utilisation <= a.utilisation * (1 + samePlace)
+  )
+    return [];
   const [before, after] = [capacitySi(old, a), capacitySi(limit, b)];
   if (before === null || after === null) return [];
   if (Math.abs(before - after) > samePlace * Math.max(Math.abs(before), Math.abs(after))) return [];
@@ -224,7 +257,9 @@ function bySafetyThenUse(x: StayedPut, y: StayedPut): number {
 }
 
 function missingIn(these: Results, those: Results): string[] {
-  const names = [...these.values.keys()].filter((name) => !those.values.has(name) && !name.startsWith('line '));
+  const names = [...these.values.keys()].filter(
+    (name) => !those.values.has(name) && !name.startsWith('line ')
+  );
   const labels = [...these.limits.keys()].filter((label) => !those.limits.has(label));
   return [...names, ...labels];
 }

@@ -63,7 +63,11 @@ export interface AngleTarget {
  *
  * @param what the words for the value: a name, or the expression's text
  */
-export function angleRemark(type: QuantityType, target: AngleTarget, what: string): AngleRemark | null {
+export function angleRemark(
+  type: QuantityType,
+  target: AngleTarget,
+  what: string
+): AngleRemark | null {
   const a = angleOf(type.dimension);
   const p = type.piPower;
   if (isRate(type.dimension)) return rateRemark(type, a, p, target, what);
@@ -90,9 +94,15 @@ export function angleRemarkOfPair(
 ): { remark: AngleRemark | null; angle: number } {
   const [left, right] = [settleAngle(first), settleAngle(second)];
   const [a, b] = [angleOf(left.dimension), angleOf(right.dimension)];
-  for (const [type, words] of [[left, what[0]], [right, what[1]]] as const) {
+  for (const [type, words] of [
+    [left, what[0]],
+    [right, what[1]]
+  ] as const) {
     if (isRate(type.dimension) && angleOf(type.dimension) !== 0 && type.piPower !== 0) {
-      return { remark: error('angle/twice-two-pi', angleWords.alreadyCountsRadians(words)), angle: a };
+      return {
+        remark: error('angle/twice-two-pi', angleWords.alreadyCountsRadians(words)),
+        angle: a
+      };
     }
   }
   if (a === b) return { remark: null, angle: a };
@@ -102,7 +112,8 @@ export function angleRemarkOfPair(
   const dropped = angleRemark(
     turning, { angle: 0, asked: 'sum', unit: null, rev: false }, turningWords
   ); // prettier-ignore
-  if (dropped?.severity !== 'error' || isTime(turning.dimension)) return { remark: dropped, angle: 0 };
+  if (dropped?.severity !== 'error' || isTime(turning.dimension))
+    return { remark: dropped, angle: 0 };
   const taken = angleRemark(
     still,
     { angle: angleOf(turning.dimension), asked: 'sum', unit: null, rev: turning.rev },
@@ -112,8 +123,13 @@ export function angleRemarkOfPair(
 }
 
 function rateRemark(
-  type: QuantityType, a: number, p: number, target: AngleTarget, what: string
-): AngleRemark | null { // prettier-ignore
+  type: QuantityType,
+  a: number,
+  p: number,
+  target: AngleTarget,
+  what: string
+): AngleRemark | null {
+  // prettier-ignore
   if (target.angle === 0) {
     if (a === 0) {
       const bareRoot = type.root && p === 0 && target.asked === 'to' && target.unit?.hasHz === true;
@@ -137,8 +153,12 @@ function rateRemark(
 }
 
 function plainRemark(
-  type: QuantityType, a: number, target: AngleTarget, what: string
-): AngleRemark | null { // prettier-ignore
+  type: QuantityType,
+  a: number,
+  target: AngleTarget,
+  what: string
+): AngleRemark | null {
+  // prettier-ignore
   if (target.angle === 0) {
     if (a === 0 || !type.rev) return null;
     // Left without `to`, it is shown in rad, so nothing is lost.
@@ -154,7 +174,11 @@ function plainRemark(
   return null;
 }
 
-const error = (code: ProblemCode, words: Wording): AngleRemark => ({ code, severity: 'error', words });
+const error = (code: ProblemCode, words: Wording): AngleRemark => ({
+  code,
+  severity: 'error',
+  words
+});
 const note = (what: string): AngleRemark => ({
   code: 'angle/rev-as-radians',
   severity: 'note',

@@ -19,10 +19,13 @@ export function literalExponent(node: Expression): Rational | null {
       const left = literalExponent(node.left);
       const right = literalExponent(node.right);
       if (!left || !right) return null;
-      if (node.op === '/' && right.num !== 0) return bounded(left.num * right.den, left.den * right.num);
+      if (node.op === '/' && right.num !== 0)
+        return bounded(left.num * right.den, left.den * right.num);
       if (node.op === '*') return bounded(left.num * right.num, left.den * right.den);
-      if (node.op === '+') return bounded(left.num * right.den + right.num * left.den, left.den * right.den);
-      if (node.op === '-') return bounded(left.num * right.den - right.num * left.den, left.den * right.den);
+      if (node.op === '+')
+        return bounded(left.num * right.den + right.num * left.den, left.den * right.den);
+      if (node.op === '-')
+        return bounded(left.num * right.den - right.num * left.den, left.den * right.den);
       return null;
     }
     default:

@@ -10,11 +10,11 @@ import {
 import { predefinedValues } from '#lib/model/index.ts';
 import type { Cut } from '#lib/text/index.ts';
 import {
-  baseDimension, coherentUnitText, dimensionOf, divideDimensions, dropAngle, exponentOf,
-  isUnitFault, multiplyDimensions, parseUnit, plain, powerDimension, quantityName, rational, sameBesidesAngle,
-  withExponent, type Rational, type Unit
+  baseDimension, coherentUnitText, divideDimensions, dropAngle, exponentOf,
+  isUnitFault, multiplyDimensions, parseUnit, plain, quantityName, rational, sameBesidesAngle,
+  withExponent, type Unit
 } from '#lib/units/index.ts'; // prettier-ignore
-import { angleOf, angleRemark, angleRemarkOfPair, isRate, isSpeed } from './angle.ts';
+import { angleOf, angleRemark, angleRemarkOfPair, isSpeed } from './angle.ts';
 import { checkCall } from './functions.ts';
 import { literalExponent } from './exponent.ts';
 import { commonTemperature, quantityIn, quantityLiteral, raised } from './quantity.ts';
@@ -24,7 +24,10 @@ import { plainNumber, type QuantityType, type TemperatureKind, type Type } from 
 export interface CallableFunction {
   readonly parameters: readonly string[];
   /** Type of a call with these arguments; problems are those of its body, with lines of its entry. */
-  check(args: readonly Type[]): { readonly type: Type | null; readonly problems: readonly Problem[] };
+  check(args: readonly Type[]): {
+    readonly type: Type | null;
+    readonly problems: readonly Problem[];
+  };
 }
 
 export interface CheckScope {
@@ -52,9 +55,8 @@ export class ExpressionCheck {
     return this.cut.text.slice(node.from, node.to).replace(/\s+/gu, ' ');
   }
 
-  report(
-    code: ProblemCode, node: Expression, words: Wording, severity: Severity = 'error'
-  ): null { // prettier-ignore
+  report(code: ProblemCode, node: Expression, words: Wording, severity: Severity = 'error'): null {
+    // prettier-ignore
     this.problems.push(problem(code, nodeSpan(this.cut, node), words, { severity }));
     return null;
   }
@@ -94,13 +96,21 @@ export class ExpressionCheck {
         const operand = this.type(node.operand);
         if (!operand) return null;
         if (operand.kind === 'truth') return operand;
-        return this.report('units/mismatch', node.operand, unitWords.needsTruth('not', this.text(node.operand)));
+        return this.report(
+          'units/mismatch',
+          node.operand,
+          unitWords.needsTruth('not', this.text(node.operand))
+        );
       }
       case 'logic': {
         const sides = [node.left, node.right].map((side) => {
           const type = this.type(side);
           if (!type || type.kind === 'truth') return type;
-          return this.report('units/mismatch', side, unitWords.needsTruth(node.op, this.text(side)));
+          return this.report(
+            'units/mismatch',
+            side,
+            unitWords.needsTruth(node.op, this.text(side))
+          );
         });
         const [left, right] = sides;
         if (!left || !right) return null;
@@ -148,13 +158,19 @@ export class ExpressionCheck {
    * the type both have together, without its temperature; null (and a problem) where they differ.
    */
   pair(
-    left: Expression, a: QuantityType, right: Expression, b: QuantityType,
+    left: Expression,
+    a: QuantityType,
+    right: Expression,
+    b: QuantityType,
     verb: 'added' | 'subtracted' | 'compared'
-  ): QuantityType | null { // prettier-ignore
+  ): QuantityType | null {
+    // prettier-ignore
     const rows = this.commonRows(left, a, right, b);
     if (rows === undefined) return null;
-    if (a.literalZero && a.dimension === plain) return { ...b, rows, piPower: 0, literal: a.literal && b.literal };
-    if (b.literalZero && b.dimension === plain) return { ...a, rows, piPower: 0, literal: a.literal && b.literal };
+    if (a.literalZero && a.dimension === plain)
+      return { ...b, rows, piPower: 0, literal: a.literal && b.literal };
+    if (b.literalZero && b.dimension === plain)
+      return { ...a, rows, piPower: 0, literal: a.literal && b.literal };
     if (!sameBesidesAngle(a.dimension, b.dimension)) {
       const words = unitWords.cannotAdd(
         this.describe(left, a), this.describe(right, b), verb, this.factorHint(left, a, right, b),
@@ -188,7 +204,8 @@ export class ExpressionCheck {
     const value = this.asQuantity(node, type);
     if (!value) return null;
     const what = this.text(node);
-    if (value.literalZero && value.dimension === plain) return { ...quantityIn(unit), rows: value.rows };
+    if (value.literalZero && value.dimension === plain)
+      return { ...quantityIn(unit), rows: value.rows };
     if (!sameBesidesAngle(value.dimension, unit.dimension)) {
       return this.report(
         'units/mismatch', node,
@@ -239,7 +256,11 @@ export class ExpressionCheck {
     const sign = node.op;
     // The sign of a reading belongs to the reading: -20 degC.
     if (operand.temperature === 'point' && sign === '-' && node.operand.kind !== 'quantity') {
-      return this.report('temperature/scaled-point', node, temperatureWords.scaledPoint(this.text(node)));
+      return this.report(
+        'temperature/scaled-point',
+        node,
+        temperatureWords.scaledPoint(this.text(node))
+      );
     }
     return operand;
   }
@@ -255,19 +276,33 @@ export class ExpressionCheck {
   }
 
   private temperatureSum(
-    node: Expression & { kind: 'binary' }, a: QuantityType, b: QuantityType, both: QuantityType
-  ): QuantityType | null { // prettier-ignore
+    node: Expression & { kind: 'binary' },
+    a: QuantityType,
+    b: QuantityType,
+    both: QuantityType
+  ): QuantityType | null {
+    // prettier-ignore
     const [left, right] = [a.temperature ?? 'neutral', b.temperature ?? 'neutral'];
     const words = [this.text(node.left), this.text(node.right)] as const;
     let temperature: TemperatureKind;
     if (node.op === '+') {
       if (left === 'point' && right === 'point') {
-        return this.reportPair('temperature/two-points', node.left, node.right, temperatureWords.twoPoints(...words));
+        return this.reportPair(
+          'temperature/two-points',
+          node.left,
+          node.right,
+          temperatureWords.twoPoints(...words)
+        );
       }
       if (left === 'point' || right === 'point') temperature = 'point';
       else temperature = left === 'difference' && right === 'difference' ? 'difference' : 'neutral';
     } else if (left === 'difference' && right === 'point') {
-      return this.reportPair('temperature/two-points', node.left, node.right, temperatureWords.differenceMinusPoint(...words));
+      return this.reportPair(
+        'temperature/two-points',
+        node.left,
+        node.right,
+        temperatureWords.differenceMinusPoint(...words)
+      );
     } else if (left === 'point') temperature = right === 'point' ? 'difference' : 'point';
     else if (left === 'neutral') temperature = right === 'difference' ? 'neutral' : 'difference';
     else temperature = 'difference';
@@ -297,12 +332,20 @@ export class ExpressionCheck {
     const type = product.type;
     const points = factors.filter((factor) => factor.type.temperature === 'point');
     const others = factors.filter((factor) => !points.includes(factor));
-    if (points.length === 1 && others.every((factor) => dropAngle(factor.type.dimension) === plain)) {
-      return this.report('temperature/scaled-point', node, temperatureWords.scaledPoint(this.text(node)));
+    if (
+      points.length === 1 &&
+      others.every((factor) => dropAngle(factor.type.dimension) === plain)
+    ) {
+      return this.report(
+        'temperature/scaled-point',
+        node,
+        temperatureWords.scaledPoint(this.text(node))
+      );
     }
     const isDifference = factors.some((factor) => factor.type.temperature === 'difference');
     const own = factors.find(
-      (factor) => factor.type.unit !== null && factor.type.dimension === type.dimension && !factor.inverse
+      (factor) =>
+        factor.type.unit !== null && factor.type.dimension === type.dimension && !factor.inverse
     );
     return {
       ...type,
@@ -318,14 +361,21 @@ export class ExpressionCheck {
     const rows = this.commonRows(node.left, base, node.right, power);
     if (rows === undefined) return null;
     if (dropAngle(power.dimension) !== plain) {
-      return this.report('units/exponent', node.right, unitWords.exponentNotPlain(this.describe(node.right, power)));
+      return this.report(
+        'units/exponent',
+        node.right,
+        unitWords.exponentNotPlain(this.describe(node.right, power))
+      );
     }
     const exponent = literalExponent(node.right);
     if (exponent === null) {
-      if (dropAngle(base.dimension) === plain) return { ...plainNumber, rows, literal: base.literal && power.literal };
+      if (dropAngle(base.dimension) === plain)
+        return { ...plainNumber, rows, literal: base.literal && power.literal };
       return this.report(
         'units/exponent', node.right,
-        unitWords.exponentNotLiteral(this.describe(node.left, base), this.text(node.right))
+        unitWords.exponentNotLiteral(
+          this.describe(node.left, base), this.text(node.left), this.text(node.right)
+        )
       ); // prettier-ignore
     }
     return { ...raised(base, exponent), rows };
@@ -346,7 +396,12 @@ export class ExpressionCheck {
       rows = both.rows ?? rows;
       const exact = node.operators[i] === '==' || node.operators[i] === '!=';
       if (exact && !first.literal && !second.literal) {
-        this.report('value/exact-comparison', node, valueWords.exactComparison(this.text(node)), 'note');
+        this.report(
+          'value/exact-comparison',
+          node,
+          valueWords.exactComparison(this.text(node)),
+          'note'
+        );
       }
     }
     return { kind: 'truth', rows };
@@ -357,12 +412,19 @@ export class ExpressionCheck {
     const yes = this.type(node.yes);
     const no = this.type(node.no);
     if (test && test.kind !== 'truth') {
-      return this.report('units/mismatch', node.test, unitWords.needsTruth('? :', this.text(node.test)));
+      return this.report(
+        'units/mismatch',
+        node.test,
+        unitWords.needsTruth('? :', this.text(node.test))
+      );
     }
     if (!test || !yes || !no) return null;
     if (yes.kind !== 'quantity' || no.kind !== 'quantity') {
       if (yes.kind === no.kind) return { ...yes, rows: test.rows ?? yes.rows ?? no.rows };
-      const words = unitWords.mixedBranches(this.describe(node.yes, yes), this.describe(node.no, no));
+      const words = unitWords.mixedBranches(
+        this.describe(node.yes, yes),
+        this.describe(node.no, no)
+      );
       return this.report('units/mismatch', node, words);
     }
     const both = this.pair(node.yes, yes, node.no, no, 'compared');
@@ -399,15 +461,23 @@ export class ExpressionCheck {
 
   /** A problem between two operands is marked over both. */
   private reportPair(
-    code: ProblemCode, left: Expression, right: Expression, words: Wording,
+    code: ProblemCode,
+    left: Expression,
+    right: Expression,
+    words: Wording,
     severity: Severity = 'error'
-  ): null { // prettier-ignore
+  ): null {
+    // prettier-ignore
     return this.report(code, { ...left, from: left.from, to: right.to }, words, severity);
   }
 
   private factorHint(
-    left: Expression, a: QuantityType, right: Expression, b: QuantityType
-  ): string | null { // prettier-ignore
+    left: Expression,
+    a: QuantityType,
+    right: Expression,
+    b: QuantityType
+  ): string | null {
+    // prettier-ignore
     const find = this.scope.nameOfDimension?.bind(this.scope);
     if (!find || left.kind !== 'name' || right.kind !== 'name') return null;
     const up = find(dropAngle(divideDimensions(b.dimension, a.dimension)).key);
@@ -434,7 +504,8 @@ const kelvin = baseDimension('K');
 
 function factorsOf(node: Expression, inverse = false): { factor: Expression; inverse: boolean }[] {
   if (node.kind === 'group' && !node.unit) return factorsOf(node.inner, inverse);
-  if (node.kind !== 'binary' || (node.op !== '*' && node.op !== '/')) return [{ factor: node, inverse }];
+  if (node.kind !== 'binary' || (node.op !== '*' && node.op !== '/'))
+    return [{ factor: node, inverse }];
   return [
     ...factorsOf(node.left, inverse),
     ...factorsOf(node.right, node.op === '/' ? !inverse : inverse)

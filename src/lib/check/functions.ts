@@ -25,14 +25,21 @@ export const checkedFunctions = (): readonly string[] => [...rules.keys()];
 const plainToPlain: Rule = (check, call) => {
   const arg = onlyArgument(check, call);
   if (!arg) return null;
-  if (dropAngle(arg.type.dimension) === plain) return { ...plainNumber, rows: arg.type.rows, literal: arg.type.literal };
-  return refuse(check, arg.node, unitWords.needsPlain(call.callee, check.describe(arg.node, arg.type)));
+  if (dropAngle(arg.type.dimension) === plain)
+    return { ...plainNumber, rows: arg.type.rows, literal: arg.type.literal };
+  return refuse(
+    check,
+    arg.node,
+    unitWords.needsPlain(call.callee, check.describe(arg.node, arg.type))
+  );
 };
 
-const root = (den: number): Rule => (check, call) => {
-  const arg = onlyArgument(check, call);
-  return arg && raised(arg.type, rational(1, den));
-};
+const root =
+  (den: number): Rule =>
+  (check, call) => {
+    const arg = onlyArgument(check, call);
+    return arg && raised(arg.type, rational(1, den));
+  };
 
 const sameAsArgument: Rule = (check, call) => {
   const arg = onlyArgument(check, call);
@@ -43,7 +50,11 @@ const trigonometric: Rule = (check, call) => {
   const arg = onlyArgument(check, call);
   if (!arg) return null;
   if (dropAngle(arg.type.dimension) !== plain) {
-    return refuse(check, arg.node, unitWords.needsAngle(call.callee, check.describe(arg.node, arg.type)));
+    return refuse(
+      check,
+      arg.node,
+      unitWords.needsAngle(call.callee, check.describe(arg.node, arg.type))
+    );
   }
   if (arg.node.kind === 'number' && Math.abs(arg.node.value) > 2 * Math.PI) {
     const words = angleWords.largeNumberAsAngle(check.text(call), arg.node.text);
@@ -74,7 +85,9 @@ const rounding: Rule = (check, call) => {
   if (!type) return null;
   if (step) {
     const stepType = check.quantity(step);
-    return stepType && check.pair(first, type, step, stepType, 'compared') && { ...type, piPower: 0 };
+    return (
+      stepType && check.pair(first, type, step, stepType, 'compared') && { ...type, piPower: 0 }
+    );
   }
   if (dropAngle(type.dimension) === plain && !type.rev) return { ...plainNumber, rows: type.rows };
   return refuse(check, first, unitWords.needsStep(call.callee, check.describe(first, type)));
@@ -104,8 +117,12 @@ const interpolation: Rule = (check, call) => {
   if (!x || !xs || !ys) return null;
   const [at, abscissae, ordinates] = [check.quantity(x), check.quantity(xs), check.quantity(ys)];
   if (!at || !abscissae || !ordinates) return null;
-  for (const [node, type] of [[xs, abscissae], [ys, ordinates]] as const) {
-    if (type.rows === null) return refuse(check, node, unitWords.needsColumn(call.callee, check.text(node)));
+  for (const [node, type] of [
+    [xs, abscissae],
+    [ys, ordinates]
+  ] as const) {
+    if (type.rows === null)
+      return refuse(check, node, unitWords.needsColumn(call.callee, check.text(node)));
   }
   if (check.commonRows(xs, abscissae, ys, ordinates) === undefined) return null;
   const single = { ...abscissae, rows: null };
@@ -122,7 +139,8 @@ const integral: Rule = (check, call) => {
   for (const bound of bounds) {
     const type = check.quantity(bound);
     if (!type) return null;
-    if (type.rows !== null) return refuse(check, bound, unitWords.needsSingle(call.callee, check.text(bound)));
+    if (type.rows !== null)
+      return refuse(check, bound, unitWords.needsSingle(call.callee, check.text(bound)));
     types.push(type);
   }
   let over: QuantityType = types[0] ?? plainNumber;
@@ -135,7 +153,8 @@ const integral: Rule = (check, call) => {
   const bound = { ...over, rows: null, literal: false, literalZero: false, piPower: 0 };
   const inner = check.withBound(variable.name, bound, () => check.quantity(integrand));
   if (!inner) return null;
-  if (inner.rows !== null) return refuse(check, integrand, unitWords.needsSingle(call.callee, check.text(integrand)));
+  if (inner.rows !== null)
+    return refuse(check, integrand, unitWords.needsSingle(call.callee, check.text(integrand)));
   return {
     ...plainNumber,
     dimension: multiplyDimensions(inner.dimension, over.dimension),
@@ -186,8 +205,10 @@ export function isInfinite(node: Expression): boolean {
 }
 
 function onlyArgument(
-  check: ExpressionCheck, call: Call
-): { readonly node: Expression; readonly type: QuantityType } | null { // prettier-ignore
+  check: ExpressionCheck,
+  call: Call
+): { readonly node: Expression; readonly type: QuantityType } | null {
+  // prettier-ignore
   const [node] = call.args;
   const type = node && check.quantity(node);
   return node && type ? { node, type } : null;
@@ -195,8 +216,11 @@ function onlyArgument(
 
 /** All arguments of one kind; temperatures keep theirs. */
 function sameArguments(
-  check: ExpressionCheck, call: Call, args: readonly Expression[]
-): QuantityType | null { // prettier-ignore
+  check: ExpressionCheck,
+  call: Call,
+  args: readonly Expression[]
+): QuantityType | null {
+  // prettier-ignore
   let first: Expression | null = null;
   let all: QuantityType | null = null;
   const types: QuantityType[] = [];
@@ -212,7 +236,9 @@ function sameArguments(
     if (!all) return null;
   }
   if (!all) return null;
-  const temperature = types.some((type) => type.temperature !== null) ? commonTemperature(types) : null;
+  const temperature = types.some((type) => type.temperature !== null)
+    ? commonTemperature(types)
+    : null;
   return { ...all, piPower: 0, temperature };
 }
 
@@ -224,4 +250,3 @@ function intervalUnit(unit: Unit | null): Unit | null {
 function refuse(check: ExpressionCheck, node: Expression, words: Wording): null {
   return check.report('units/function-domain', node, words);
 }
-

@@ -15,8 +15,12 @@ const constants: ReadonlySet<string> = new Set(['pi', 'true', 'false', 'inf']);
  * @param extra  names that are defined here only: parameters of a function
  */
 export function unknownNames(
-  tree: Expression, cut: Cut, model: Model, extra: ReadonlySet<string>
-): Problem[] { // prettier-ignore
+  tree: Expression,
+  cut: Cut,
+  model: Model,
+  extra: ReadonlySet<string>
+): Problem[] {
+  // prettier-ignore
   const problems: Problem[] = [];
   visit(tree, (node, bound) => {
     if (node.kind === 'call') {

@@ -1,6 +1,13 @@
 // Types made from units, and the ones that powers and mixtures give.
 
-import { baseDimension, dimensionOf, plain, powerDimension, type Rational, type Unit } from '#lib/units/index.ts';
+import {
+  baseDimension,
+  dimensionOf,
+  plain,
+  powerDimension,
+  type Rational,
+  type Unit
+} from '#lib/units/index.ts';
 import { isRate } from './angle.ts';
 import { plainNumber, type QuantityType, type TemperatureKind } from './type.ts';
 
@@ -55,7 +62,9 @@ function unitTemperature(unit: Unit): TemperatureKind | null {
 
 /** Points stay points, differences differences; anything mixed is neutral. */
 export function commonTemperature(types: readonly QuantityType[]): TemperatureKind {
-  const kinds = types.filter((type) => !type.literalZero).map((type) => type.temperature ?? 'neutral');
+  const kinds = types
+    .filter((type) => !type.literalZero)
+    .map((type) => type.temperature ?? 'neutral');
   if (kinds.includes('point')) return 'point';
   return kinds.every((kind) => kind === 'difference') ? 'difference' : 'neutral';
 }

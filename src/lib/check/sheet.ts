@@ -14,9 +14,10 @@ import {
 import { spanOf, type Cut } from '#lib/text/index.ts';
 import { dropAngle, plain, type Unit } from '#lib/units/index.ts';
 import { angleOf, angleRemark, isRate, settleAngle } from './angle.ts';
-import { describeType, ExpressionCheck, type CallableFunction, type CheckScope } from './expression.ts';
+import { describeType, ExpressionCheck, type CheckScope } from './expression.ts';
 import { unknownNames } from './names.ts';
 import { quantityIn } from './quantity.ts';
+import { SheetScope } from './scope.ts';
 import { plainNumber, typeKey, type QuantityType, type Type } from './type.ts';
 
 /** What the check knows of one node. */
@@ -54,8 +55,12 @@ export class SheetChecker {
    * @param isSameStructure  names and what they use are those of the run before
    */
   check(
-    model: Model, sorted: readonly SheetNode[], isTwice = false, isSameStructure = false
-  ): CheckedModel { // prettier-ignore
+    model: Model,
+    sorted: readonly SheetNode[],
+    isTwice = false,
+    isSameStructure = false
+  ): CheckedModel {
+    // prettier-ignore
     const before = this.kept;
     // With the same names in the same order, only what changed is put into the map of the run before.
     const kept = isSameStructure ? before : new Map<string, KeptCheck>();
@@ -94,85 +99,17 @@ interface KeptCheck extends NodeCheck {
 }
 
 /** Everything that the check of a node may depend on besides its own text. */
-function signatureOf(node: SheetNode, model: Model, checks: ReadonlyMap<string, NodeCheck>): string {
+function signatureOf(
+  node: SheetNode,
+  model: Model,
+  checks: ReadonlyMap<string, NodeCheck>
+): string {
   let signature = '';
   for (const name of node.uses) {
     const check = checks.get(name);
     signature += check ? `${check.version};` : model.byId.has(name) ? 'circle;' : '?;';
   }
   return signature;
-}
-
-class SheetScope implements CheckScope {
-  private readonly callables = new Map<FunctionNode, CallableFunction>();
-  private byDimension: Map<string, string> | null = null;
-  private readonly model: Model;
-  private readonly checks: ReadonlyMap<string, NodeCheck>;
-
-  constructor(model: Model, checks: ReadonlyMap<string, NodeCheck>) {
-    this.model = model;
-    this.checks = checks;
-  }
-
-  typeOf(name: string): Type | null | undefined {
-    return this.checks.get(name)?.type;
-  }
-
-  functionOf(name: string): CallableFunction | undefined {
-    const node = this.model.byId.get(name);
-    if (node?.kind !== 'function') return undefined;
-    const known = this.callables.get(node);
-    if (known) return known;
-    const made = callable(node, this);
-    this.callables.set(node, made);
-    return made;
-  }
-
-  /** The first rotating speed or plain quantity of that dimension, for a hint. */
-  nameOfDimension(key: string): string | null {
-    if (key === plain.key) return null;
-    if (!this.byDimension) {
-      this.byDimension = new Map();
-      for (const [name, { type, node }] of this.checks) {
-        if (type?.kind !== 'quantity' || node.name === null) continue;
-        const own = dropAngle(type.dimension).key;
-        if (!this.byDimension.has(own)) this.byDimension.set(own, name);
-      }
-    }
-    return this.byDimension.get(key) ?? null;
-  }
-}
-
-/** An own function, checked once for each signature it is called with. */
-function callable(node: FunctionNode, scope: CheckScope): CallableFunction {
-  const answers = new Map<string, { type: Type | null; problems: readonly Problem[] }>();
-  let isOpen = false;
-  return {
-    parameters: node.parameters,
-    check(args) {
-      const key = args.map(typeKey).join(' , ');
-      const known = answers.get(key);
-      if (known) return known;
-      const variant = node.variants[0];
-      if (isOpen || !variant?.expression.tree) return { type: null, problems: [] };
-      isOpen = true;
-      const parameters = new Map(node.parameters.map((name, i) => [name, args[i] ?? null]));
-      const inner: CheckScope = {
-        typeOf: (name) => (parameters.has(name) ? parameters.get(name) : scope.typeOf(name)),
-        functionOf: (name) => scope.functionOf(name)
-      };
-      const check = new ExpressionCheck(inner, variant.expression.cut);
-      let type = check.type(variant.expression.tree);
-      if (type?.kind === 'quantity' && variant.unit) {
-        type = check.shownIn(variant.expression.tree, type, variant.unit);
-      }
-      if (type?.kind === 'quantity') type = { ...settleAngle(type), literal: false };
-      isOpen = false;
-      const answer = { type, problems: check.problems };
-      answers.set(key, answer);
-      return answer;
-    }
-  };
 }
 
 type Findings = Omit<NodeCheck, 'version'>;
@@ -193,7 +130,12 @@ class NodeChecker {
 
   run(): Findings {
     const { node } = this;
-    if (node.isBroken) return this.findings(null, [], node.variants.map(() => false));
+    if (node.isBroken)
+      return this.findings(
+        null,
+        [],
+        node.variants.map(() => false)
+      );
     switch (node.kind) {
       case 'input':
         return this.revised(node.variants.map((variant) => this.inputType(node, variant)));
@@ -222,11 +164,11 @@ class NodeChecker {
 
   /** One type for all variants: a revision keeps the dimension. */
   private revised(types: readonly (Type | null)[]): Findings {
-    const base = types[0] ?? null;
+    const base = types.find((type) => type !== null) ?? null;
     const isSound = types.map((type) => type !== null);
     let merged = base;
     for (const [i, type] of types.entries()) {
-      if (i === 0 || !type || !base) continue;
+      if (type === base || !type || !base) continue;
       if (!sameKind(base, type)) {
         const at = this.variantSpan(i);
         const name = this.node.name ?? this.node.id;
@@ -242,8 +184,11 @@ class NodeChecker {
   }
 
   private findings(
-    type: Type | null, sides: readonly (QuantityType | null)[], isVariantSound: readonly boolean[]
-  ): Findings { // prettier-ignore
+    type: Type | null,
+    sides: readonly (QuantityType | null)[],
+    isVariantSound: readonly boolean[]
+  ): Findings {
+    // prettier-ignore
     const subject = this.node.kind === 'limit' ? this.node.label : this.node.name;
     const problems = this.problems.map((found) => (found.subject ? found : { ...found, subject }));
     return { node: this.node, type, sides, isVariantSound, problems, waitsFor: [...this.waits] };
@@ -258,7 +203,10 @@ class NodeChecker {
   }
 
   /** Type of an expression of this node; names that are missing or wait are noted. */
-  private typeOf(parsed: Parsed, extra: ReadonlySet<string> = new Set()): { type: Type | null; check: ExpressionCheck } {
+  private typeOf(
+    parsed: Parsed,
+    extra: ReadonlySet<string> = new Set()
+  ): { type: Type | null; check: ExpressionCheck } {
     const check = new ExpressionCheck(this.scope, parsed.cut);
     const { tree, cut } = parsed;
     if (!tree) return { type: null, check };
@@ -276,7 +224,10 @@ class NodeChecker {
       if (node.kind === 'call') this.noteWaitingBody(node.callee, new Set());
       if (node.kind !== 'name' || bound.includes(node.name) || extra.has(node.name)) return;
       const used = this.model.byId.get(node.name);
-      const isLater = !used && node.name.includes('.') && this.model.blockNames.has(node.name.split('.')[0] ?? '');
+      const isLater =
+        !used &&
+        node.name.includes('.') &&
+        this.model.blockNames.has(node.name.split('.')[0] ?? '');
       if (isLater || (used && !this.scope.typeOf(node.name))) this.waits.add(node.name);
     });
   }
@@ -295,8 +246,12 @@ class NodeChecker {
 
   /** Type of an expression as the row shows it: in the unit asked for, angle settled. */
   private shownType(
-    parsed: Parsed, unit: Unit | null, unitFailed: boolean, extra?: ReadonlySet<string>
-  ): Type | null { // prettier-ignore
+    parsed: Parsed,
+    unit: Unit | null,
+    unitFailed: boolean,
+    extra?: ReadonlySet<string>
+  ): Type | null {
+    // prettier-ignore
     const { type, check } = this.typeOf(parsed, extra);
     if (!type || !parsed.tree) return null;
     if (unitFailed) return null;
@@ -337,10 +292,12 @@ class NodeChecker {
       return base && base !== variant ? this.inputType(node, base) : null;
     }
     if (!variant.value?.tree) return null;
-    const used = firstName(variant.value.tree);
+    const used = this.firstName(variant.value.tree);
     if (used) {
       const words = valueWords.notConstant(node.id, used);
-      this.problems.push(problem('value/needs-a-value', spanOf(variant.value.cut), words, { subject: node.id }));
+      this.problems.push(
+        problem('value/needs-a-value', spanOf(variant.value.cut), words, { subject: node.id })
+      );
       return null;
     }
     const type = this.shownType(variant.value, variant.unit, false);
@@ -353,12 +310,34 @@ class NodeChecker {
     return this.model.blockNames.get(block)?.block === 'fit';
   }
 
+  /** Type of what must be a constant: no name and no own function of the sheet. */
+  private constantType(subject: string, parsed: Parsed): { readonly type: Type | null } {
+    const used = parsed.tree && this.firstName(parsed.tree);
+    if (!used) return this.typeOf(parsed);
+    const words = valueWords.notConstant(subject, used);
+    this.problems.push(problem('value/needs-a-value', spanOf(parsed.cut), words, { subject }));
+    return { type: null };
+  }
+
+  /** The first name or own function of the sheet in an expression. */
+  private firstName(tree: Expression): string | null {
+    let name: string | null = null;
+    visit(tree, (node, bound) => {
+      if (name !== null) return;
+      if (node.kind === 'call' && this.scope.functionOf(node.callee)) name = node.callee;
+      if (node.kind !== 'name' || bound.includes(node.name)) return;
+      if (!['pi', 'true', 'false', 'inf', 'g_n'].includes(node.name)) name = node.name;
+    });
+    return name;
+  }
+
   private toleranceAndRange(node: InputNode, variant: InputVariant, type: QuantityType): void {
     const { tolerance, within, value } = variant;
     const amount = tolerance?.amount;
     if (amount?.tree && value?.tree) {
-      const found = this.typeOf(amount);
-      const isShare = amount.tree.kind === 'quantity' && amount.tree.unit.text === '%' && type.unit?.text !== '%';
+      const found = this.constantType(node.id, amount);
+      const isShare =
+        amount.tree.kind === 'quantity' && amount.tree.unit.text === '%' && type.unit?.text !== '%';
       if (isShare && type.temperature === 'point') {
         const words = temperatureWords.percentOfPoint(node.id);
         this.problems.push(problem('temperature/scaled-point', spanOf(amount.cut), words));
@@ -367,7 +346,7 @@ class NodeChecker {
       }
     }
     for (const end of within ? [within.low, within.high] : []) {
-      const found = this.typeOf(end);
+      const found = this.constantType(node.id, end);
       if (value && found.type?.kind === 'quantity') this.sameKindAs(type, value, found.type, end);
     }
   }
@@ -398,13 +377,21 @@ class NodeChecker {
       const words = nameWords.shadowsName(name, shadowed);
       this.problems.push(problem('line/duplicate-name', spanOf(cut), words, { severity: 'note' }));
     }
-    return this.findings(null, [], node.variants.map(() => true));
+    return this.findings(
+      null,
+      [],
+      node.variants.map(() => true)
+    );
   }
 
   private limit(node: LimitNode): Findings {
     const types = node.variants.map((variant) => this.limitType(variant));
-    if (node.close?.kind === 'within') this.typeOf(node.close.amount);
-    return this.findings(null, types, types.map((type) => type !== null));
+    if (node.close?.kind === 'within') this.constantType(node.label, node.close.amount);
+    return this.findings(
+      null,
+      types,
+      types.map((type) => type !== null)
+    );
   }
 
   /** The sides of a limit must be of one kind; they are shown in the first side's unit. */
@@ -431,7 +418,10 @@ class NodeChecker {
       if (!both) return null;
       all = {
         ...both,
-        temperature: all.temperature === 'point' || quantity.temperature === 'point' ? 'point' : all.temperature
+        temperature:
+          all.temperature === 'point' || quantity.temperature === 'point'
+            ? 'point'
+            : all.temperature
       };
     }
     return all;
@@ -460,7 +450,8 @@ class NodeChecker {
       this.problems
     ); // prettier-ignore
     if (!both || type?.kind !== 'quantity') return null;
-    const hasRange = (variant.low && variant.high) || unknown.variants.every((each) => each.within !== null);
+    const hasRange =
+      (variant.low && variant.high) || unknown.variants.every((each) => each.within !== null);
     if (!hasRange) {
       const words = solveWords.needsRange(node.unknown);
       this.problems.push(problem('value/needs-a-value', spanOf(node.unknownCut), words));
@@ -492,7 +483,10 @@ class NodeChecker {
         const words = column
           ? chooseWords.columnOfNumbers(condition.column)
           : nameWords.unknownName(condition.column);
-        this.pushAt(problem(column ? 'units/mismatch' : 'names/unknown', spanOf(condition.cut), words), condition.line);
+        this.pushAt(
+          problem(column ? 'units/mismatch' : 'names/unknown', spanOf(condition.cut), words),
+          condition.line
+        );
         isSound = false;
         continue;
       }
@@ -504,18 +498,19 @@ class NodeChecker {
       this.pushAt(problem('units/mismatch', spanOf(condition.test.cut), words), condition.line);
     }
     if (variant.preference) {
-      const { type } = this.typeOf(variant.preference.column);
+      const { column, line } = variant.preference;
+      const { type } = this.typeAtLine(column, line);
       if (type?.kind !== 'quantity' || type.rows === null) {
         isSound = false;
         if (type) {
-          const words = unitWords.needsColumn(variant.preference.sense, variant.preference.column.cut.text);
-          this.problems.push(problem('units/mismatch', spanOf(variant.preference.column.cut), words));
+          const words = unitWords.needsColumn(variant.preference.sense, column.cut.text);
+          this.pushAt(problem('units/mismatch', spanOf(column.cut), words), line);
         }
       }
     }
     if (variant.take && !node.rowNames.includes(variant.take.row)) {
       const words = chooseWords.rowUnknown(variant.take.row, node.rowNames);
-      this.problems.push(problem('choose/none-fits', spanOf(variant.take.cut), words));
+      this.pushAt(problem('choose/none-fits', spanOf(variant.take.cut), words), variant.take.line);
       isSound = false;
     }
     return isSound;
@@ -536,9 +531,12 @@ class NodeChecker {
 
 /** Two expressions from different cuts side by side; the problem stands at the second. */
 function pairOfCuts(
-  scope: CheckScope, first: { readonly parsed: Parsed; readonly type: QuantityType },
-  second: { readonly parsed: Parsed; readonly type: QuantityType }, problems: Problem[]
-): QuantityType | null { // prettier-ignore
+  scope: CheckScope,
+  first: { readonly parsed: Parsed; readonly type: QuantityType },
+  second: { readonly parsed: Parsed; readonly type: QuantityType },
+  problems: Problem[]
+): QuantityType | null {
+  // prettier-ignore
   const [left, right] = [first.parsed.tree, second.parsed.tree];
   if (!left || !right) return null;
   // Both texts are put into one cut, so that each side is called by its own words.
@@ -564,14 +562,5 @@ function columnType(node: SheetNode & { kind: 'column' }): Type {
   const rows = node.texts.length;
   if (!node.numbers) return { kind: 'text', rows };
   return { ...(node.unit ? quantityIn(node.unit) : plainNumber), rows };
-}
-
-function firstName(tree: Expression): string | null {
-  let name: string | null = null;
-  visit(tree, (node, bound) => {
-    if (node.kind !== 'name' || name !== null || bound.includes(node.name)) return;
-    if (!['pi', 'true', 'false', 'inf', 'g_n'].includes(node.name)) name = node.name;
-  });
-  return name;
 }
 

@@ -134,9 +134,16 @@ export class Builder {
 
   /** Appends an instruction as it is. */
   append(
-    name: OperationName, dst: number, a: number, b: number, c: number, rows: number | null,
-    origin: Origin | null, mask: number
-  ): void { // prettier-ignore
+    name: OperationName,
+    dst: number,
+    a: number,
+    b: number,
+    c: number,
+    rows: number | null,
+    origin: Origin | null,
+    mask: number
+  ): void {
+    // prettier-ignore
     this.spend();
     this.code.push(operations[name], dst, a, b, c, rows ?? 1);
     this.origins.push(origin);
@@ -145,15 +152,28 @@ export class Builder {
 
   /** An element-wise operation; columns and single values mix. Operands that were temporary are freed. */
   element(
-    name: OperationName, operands: readonly Operand[], origin: Origin | null, mask: number
-  ): Operand { // prettier-ignore
+    name: OperationName,
+    operands: readonly Operand[],
+    origin: Origin | null,
+    mask: number
+  ): Operand {
+    // prettier-ignore
     const folded = fold(name, operands);
     if (folded !== null) return this.constant(folded);
     const rows = operands.find((operand) => operand.rows !== null)?.rows ?? null;
     const inputs = operands.map((operand) => this.spreadTo(operand, rows, origin, mask));
     const dst = this.space.take(rows);
     const [a, b, c] = inputs;
-    this.append(name, dst, a?.register ?? -1, b?.register ?? -1, c?.register ?? -1, rows, origin, mask);
+    this.append(
+      name,
+      dst,
+      a?.register ?? -1,
+      b?.register ?? -1,
+      c?.register ?? -1,
+      rows,
+      origin,
+      mask
+    );
     for (const input of inputs) this.release(input);
     return { register: dst, rows, kind: 'temporary', value: NaN };
   }
@@ -172,9 +192,13 @@ export class Builder {
 
   /** An operation with a single result whose operands keep their own rows. */
   single(
-    name: OperationName, registers: readonly [number, number, number], rows: number | null,
-    origin: Origin | null, mask: number
-  ): Operand { // prettier-ignore
+    name: OperationName,
+    registers: readonly [number, number, number],
+    rows: number | null,
+    origin: Origin | null,
+    mask: number
+  ): Operand {
+    // prettier-ignore
     const dst = this.space.take(null);
     this.append(name, dst, ...registers, rows, origin, mask);
     return { register: dst, rows: null, kind: 'temporary', value: NaN };
@@ -184,7 +208,16 @@ export class Builder {
   check(operand: Operand, origin: Origin | null, mask: number, maskByRow = false): void {
     if (operand.kind === 'constant') return;
     const traced = maskByRow ? -1 : mask;
-    this.append('check', -1, operand.register, mask, maskByRow ? 1 : 0, operand.rows, origin, traced);
+    this.append(
+      'check',
+      -1,
+      operand.register,
+      mask,
+      maskByRow ? 1 : 0,
+      operand.rows,
+      origin,
+      traced
+    );
   }
 
   /** Puts a value into a register that was numbered before, without a copy where that can be. */

@@ -4,7 +4,13 @@
 
 import type { NestedProgram } from './builder.ts';
 import { columnOperation } from './columns.ts';
-import { instructionSize, integerPower, modulo, operations as op, roundHalfAway } from './instruction.ts';
+import {
+  instructionSize,
+  integerPower,
+  modulo,
+  operations as op,
+  roundHalfAway
+} from './instruction.ts';
 import type { LaneFile } from './lane-file.ts';
 import { runNested } from './nested.ts';
 

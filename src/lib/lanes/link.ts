@@ -20,4 +20,8 @@ export function linkSegments(segments: readonly Segment[], space: RegisterSpace)
   return { code, registers: space.size, constants: space.constants, nested };
 }
 
-const calling: ReadonlySet<number> = new Set([operations.integrate, operations.solve, operations.call]);
+const calling: ReadonlySet<number> = new Set([
+  operations.integrate,
+  operations.solve,
+  operations.call
+]);

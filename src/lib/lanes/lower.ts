@@ -5,7 +5,13 @@
 import type { Expression, RelationOperator } from '#lib/language/index.ts';
 import { predefinedValues } from '#lib/model/index.ts';
 import type { Cut } from '#lib/text/index.ts';
-import { Builder, RegisterSpace, type NestedProgram, type Operand, type Origin } from './builder.ts';
+import {
+  Builder,
+  RegisterSpace,
+  type NestedProgram,
+  type Operand,
+  type Origin
+} from './builder.ts';
 import { largestIntegerPower, type OperationName } from './instruction.ts';
 
 /** An own function, as lowering sees it. */
@@ -61,7 +67,10 @@ export class Lowering {
   /** Gives a name of the sheet another value from here on. */
   define(name: string, value: Operand, origin: Origin): void {
     this.builder.check(value, origin, -1);
-    this.overrides.set(name, value.kind === 'constant' ? value : { ...value, kind: 'definition', value: NaN });
+    this.overrides.set(
+      name,
+      value.kind === 'constant' ? value : { ...value, kind: 'definition', value: NaN }
+    );
   }
 
   operandOf(name: string, sheetOnly = false): Operand {
@@ -212,7 +221,8 @@ export class Lowering {
     if (!a) throw new RangeError(`${node.callee} has no argument`);
     const plain = plainFunctions[node.callee];
     if (plain) {
-      if (swallows.has(node.callee)) for (const [i, arg] of args.entries()) this.guard(arg, node.args[i] ?? node);
+      if (swallows.has(node.callee))
+        for (const [i, arg] of args.entries()) this.guard(arg, node.args[i] ?? node);
       if (node.callee === 'round' && b) {
         const ratio = this.emit('round', [this.emit('divide', [a, b], node)], node);
         return this.emit('multiply', [ratio, b], node);
@@ -231,8 +241,11 @@ export class Lowering {
   }
 
   private statistic(
-    node: Expression & { kind: 'call' }, argument: Expression, name: OperationName
-  ): Operand { // prettier-ignore
+    node: Expression & { kind: 'call' },
+    argument: Expression,
+    name: OperationName
+  ): Operand {
+    // prettier-ignore
     const column = this.held(this.expression(argument));
     const rows = column.rows ?? 1;
     // Rows of a table that were not measured are skipped; in a computed column they are an error.
@@ -250,11 +263,21 @@ export class Lowering {
     const [x, xs, ys] = node.args.map((arg) => this.held(this.expression(arg)));
     if (!name || !x || !xs || !ys) throw new RangeError(`${node.callee} takes three arguments`);
     const [xNode, xsNode, ysNode] = node.args;
-    for (const [operand, part] of [[x, xNode], [xs, xsNode], [ys, ysNode]] as const) {
+    for (const [operand, part] of [
+      [x, xNode],
+      [xs, xsNode],
+      [ys, ysNode]
+    ] as const) {
       if (part) this.guard(operand, part, true);
     }
     const result = this.eachRow(x, node, (at) =>
-      this.builder.single(name, [at, xs.register, ys.register], ys.rows, this.origin(node), this.maskRegister())
+      this.builder.single(
+        name,
+        [at, xs.register, ys.register],
+        ys.rows,
+        this.origin(node),
+        this.maskRegister()
+      )
     );
     for (const operand of [x, xs, ys]) this.letGo(operand);
     return result;
@@ -266,7 +289,16 @@ export class Lowering {
     const column = this.builder.space.take(x.rows);
     for (let row = 0; row < x.rows; row++) {
       const value = one(x.register + row);
-      this.builder.append('copy', column + row, value.register, -1, -1, null, this.origin(node), this.maskRegister());
+      this.builder.append(
+        'copy',
+        column + row,
+        value.register,
+        -1,
+        -1,
+        null,
+        this.origin(node),
+        this.maskRegister()
+      );
       this.builder.release(value);
     }
     return { register: column, rows: x.rows, kind: 'temporary', value: NaN };
@@ -310,18 +342,31 @@ export class Lowering {
 
   /** Appends the call of a nested program. */
   callNested(
-    name: 'integrate' | 'solve', low: Operand, high: Operand, called: NestedProgram,
+    name: 'integrate' | 'solve',
+    low: Operand,
+    high: Operand,
+    called: NestedProgram,
     node: Expression
-  ): Operand { // prettier-ignore
+  ): Operand {
+    // prettier-ignore
     this.builder.nested.push(called);
     const number = this.builder.nested.length - 1;
-    return this.builder.single(name, [low.register, high.register, number], null, this.origin(node), this.maskRegister());
+    return this.builder.single(
+      name,
+      [low.register, high.register, number],
+      null,
+      this.origin(node),
+      this.maskRegister()
+    );
   }
 
   /** A program of its own with one variable; whatever else it reads is copied in from here. */
   nest(
-    variable: string, body: (inner: Lowering) => Operand, kind: 'bound' | 'unknown' = 'bound'
-  ): NestedProgram { // prettier-ignore
+    variable: string,
+    body: (inner: Lowering) => Operand,
+    kind: 'bound' | 'unknown' = 'bound'
+  ): NestedProgram {
+    // prettier-ignore
     const space = new RegisterSpace();
     const builder = new Builder(space, this.builder.budget);
     const captures: (readonly [number, number, number])[] = [];
@@ -348,12 +393,19 @@ export class Lowering {
     if (kind === 'unknown') inner.overrides.set(variable, own);
     const locals = kind === 'bound' ? new Map([[variable, own]]) : new Map<string, Operand>();
     const result = inner.withLocals(locals, () => body(inner));
-    return { program: builder.program(), variable: own.register, result: result.register, captures };
+    return {
+      program: builder.program(),
+      variable: own.register,
+      result: result.register,
+      captures
+    };
   }
 
   /** A value that stays in its register until it is let go. */
   private held(operand: Operand): Operand {
-    return operand.kind === 'temporary' ? { ...operand, kind: 'definition', value: heldMark } : operand;
+    return operand.kind === 'temporary'
+      ? { ...operand, kind: 'definition', value: heldMark }
+      : operand;
   }
 
   private letGo(operand: Operand): void {
@@ -441,4 +493,3 @@ const columnStatistics: Readonly<Record<string, OperationName | undefined>> = {
 const interpolations: Readonly<Record<string, OperationName | undefined>> = {
   interp: 'interpolate', interp_hold: 'interpolateHeld', interp_spline: 'interpolateSpline'
 }; // prettier-ignore
-

@@ -9,11 +9,7 @@ import { operations as op } from './instruction.ts';
 import { LaneFile, type MethodReport } from './lane-file.ts';
 
 /** The interpreter, which calls this and is called from here. */
-export type Execute = (
-  code: Int32Array,
-  nested: readonly NestedProgram[],
-  file: LaneFile
-) => void;
+export type Execute = (code: Int32Array, nested: readonly NestedProgram[], file: LaneFile) => void;
 
 /** Lanes of a nested program that are run at once. */
 const nestedChunk = 512;
@@ -23,9 +19,16 @@ const nestedChunk = 512;
  * writes the values at d; what is to be said about a lane goes to `outer.reports`.
  */
 export function runNested(
-  execute: Execute, operation: number, called: NestedProgram, outer: LaneFile, d: number, a: number, b: number,
+  execute: Execute,
+  operation: number,
+  called: NestedProgram,
+  outer: LaneFile,
+  d: number,
+  a: number,
+  b: number,
   instruction: number
-): void { // prettier-ignore
+): void {
+  // prettier-ignore
   const { lanes, registers } = outer;
   const isSolve = operation === op.solve;
   const low = registers.slice(a, a + lanes);
@@ -33,15 +36,16 @@ export function runNested(
   const f = nestedFunction(execute, called, outer);
   if (operation === op.call) {
     const values = new Float64Array(lanes);
-    f(Int32Array.from({ length: lanes }, (_, lane) => lane), low, lanes, values);
+    f(
+      Int32Array.from({ length: lanes }, (_, lane) => lane),
+      low,
+      lanes,
+      values
+    );
     registers.set(values, d);
     return;
   }
-  const report = (
-    lane: number,
-    status: MethodReport['status'],
-    ...figures: number[]
-  ): void => {
+  const report = (lane: number, status: MethodReport['status'], ...figures: number[]): void => {
     const kind = isSolve ? 'solve' : 'integral';
     outer.reports?.push({ kind, lane, status, instruction, figures });
   };
@@ -77,9 +81,8 @@ export function runNested(
 const at = (values: ArrayLike<number>, i: number): number => values[i] ?? NaN;
 
 /** The nested program as a function of (outer lane, abscissa). */
-function nestedFunction(
-  execute: Execute, called: NestedProgram, outer: LaneFile
-): LaneFunction { // prettier-ignore
+function nestedFunction(execute: Execute, called: NestedProgram, outer: LaneFile): LaneFunction {
+  // prettier-ignore
   const { program, captures, variable, result } = called;
   let file = outer.inner.get(called);
   if (!file) {

@@ -51,7 +51,10 @@ class Transform {
   run(): TangentProgram {
     const { code } = this.original;
     for (let k = 0; k < code.length; k += instructionSize) {
-      const [operation = 0, d = 0, a = 0, b = 0, c = 0, rows = 1] = code.subarray(k, k + instructionSize);
+      const [operation = 0, d = 0, a = 0, b = 0, c = 0, rows = 1] = code.subarray(
+        k,
+        k + instructionSize
+      );
       this.code.push(operation, d, a, b, c, rows);
       const name = operationNames[operation];
       if (!name) throw new RangeError(`operation ${operation} is none of the instruction set`);
@@ -108,7 +111,14 @@ class Transform {
     this.active.fill(value, register, register + rows);
   }
 
-  private rule(name: OperationName, d: number, a: number, b: number, c: number, rows: number): void {
+  private rule(
+    name: OperationName,
+    d: number,
+    a: number,
+    b: number,
+    c: number,
+    rows: number
+  ): void {
     if (name === 'integrate' || name === 'solve') return this.method(name, d, a, b, c);
     const rule = rules[name];
     const width = singleResults.has(name) ? 1 : rows;
@@ -149,13 +159,21 @@ class Transform {
   }
 
   /** An integral under its sign with the ends' terms; a root by the implicit function theorem. */
-  private method(name: 'integrate' | 'solve', d: number, a: number, b: number, number: number): void {
+  private method(
+    name: 'integrate' | 'solve',
+    d: number,
+    a: number,
+    b: number,
+    number: number
+  ): void {
     const called = this.original.nested[number];
     if (!called) throw new RangeError('an instruction calls a program that is not there');
     const moving = called.captures.filter(([outer, , rows]) => this.isActiveRows(outer, rows));
     const terms: number[] = [];
     if (moving.length > 0) {
-      const seeds = moving.flatMap(([, inner, rows]) => Array.from({ length: rows }, (_, i) => inner + i));
+      const seeds = moving.flatMap(([, inner, rows]) =>
+        Array.from({ length: rows }, (_, i) => inner + i)
+      );
       const inner = this.addNested(called, seeds, moving);
       if (inner !== null) {
         terms.push(
@@ -166,7 +184,10 @@ class Transform {
       }
     }
     if (name === 'integrate') {
-      for (const [end, sign] of [[b, 1], [a, -1]] as const) {
+      for (const [end, sign] of [
+        [b, 1],
+        [a, -1]
+      ] as const) {
         if (!this.isActive(end)) continue;
         const height = this.makeSingle('call', end, -1, number, 1);
         const term = this.make('multiply', height, this.tangent(end));
@@ -187,14 +208,19 @@ class Transform {
 
   /** The derivative of a nested program in the direction of `seeds`; null where it is 0. */
   private addNested(
-    called: NestedProgram, seeds: readonly number[],
+    called: NestedProgram,
+    seeds: readonly number[],
     moving: readonly (readonly [number, number, number])[]
-  ): number | null { // prettier-ignore
+  ): number | null {
+    // prettier-ignore
     const derived = tangentProgram(called.program, seeds);
     const isOwn = seeds.length === 1 && seeds[0] === called.variable;
     if (!derived.isActive(called.result)) return null;
     const program: Program = isOwn
-      ? { ...derived.program, constants: [...derived.program.constants, [called.variable + derived.offset, 1]] }
+      ? {
+          ...derived.program,
+          constants: [...derived.program.constants, [called.variable + derived.offset, 1]]
+        }
       : derived.program;
     this.nested.push({
       program,
@@ -234,7 +260,8 @@ const quotient = (denominator: (w: Writer, d: number, a: number) => number): Tan
 const product = (factor: (w: Writer, d: number, a: number) => number): TangentRule =>
   (w, d, a) => w.make('multiply', w.tangent(a), factor(w, d, a)); // prettier-ignore
 const square = (w: Writer, a: number): number => w.make('multiply', a, a);
-const lessSquare = (w: Writer, a: number): number => w.make('subtract', w.constant(1), square(w, a));
+const lessSquare = (w: Writer, a: number): number =>
+  w.make('subtract', w.constant(1), square(w, a));
 const moreSquare = (w: Writer, a: number): number => w.make('add', w.constant(1), square(w, a));
 
 const rules: Partial<Record<OperationName, TangentRule>> = {
@@ -353,8 +380,13 @@ const singleResults: ReadonlySet<OperationName> = new Set<OperationName>([
 
 /** The registers an operation reads that may carry a tangent, with their rows. */
 function operandRows(
-  name: OperationName, a: number, b: number, c: number, rows: number
-): readonly (readonly [number, number])[] { // prettier-ignore
+  name: OperationName,
+  a: number,
+  b: number,
+  c: number,
+  rows: number
+): readonly (readonly [number, number])[] {
+  // prettier-ignore
   switch (name) {
     case 'spread':
       return [[a, 1]];

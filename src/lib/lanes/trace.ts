@@ -15,6 +15,8 @@ export interface Fault {
   /** What the value is: NaN or an infinity. */
   readonly value: number;
   readonly report: MethodReport | null;
+  /** Of an interpolation: the column it goes along, SI. */
+  readonly abscissae: readonly number[] | null;
 }
 
 /** The first fault of a definition in one lane; null where the lane computes well. */
@@ -42,11 +44,18 @@ export function traceLane(segment: Segment, file: LaneFile, lane: number): Fault
       const value = alone.registers[d + row] ?? NaN;
       if (Number.isFinite(value)) continue;
       const [report = null] = alone.reports;
-      return { operation: name, origin: segment.origins[i] ?? null, operands, value, report };
+      const abscissae = interpolations.has(name)
+        ? Array.from(alone.registers.subarray(b, b + rows))
+        : null;
+      return { operation: name, origin: segment.origins[i] ?? null, operands, value, report, abscissae };
     }
   }
   return null;
 }
+
+const interpolations: ReadonlySet<OperationName> = new Set<OperationName>([
+  'interpolate', 'interpolateHeld', 'interpolateSpline'
+]); // prettier-ignore
 
 const singleValued: ReadonlySet<OperationName> = new Set<OperationName>([
   'sum', 'mean', 'standardDeviation', 'minimum', 'maximum', 'count', 'first', 'last', 'pick',

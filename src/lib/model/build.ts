@@ -6,7 +6,7 @@ import {
   lineWords, problem, sheetWords, shiftProblem, type Problem, type Span
 } from '#lib/problem/index.ts'; // prettier-ignore
 import { canonicalName, spanOf, type Cut } from '#lib/text/index.ts';
-import { chooseNodes } from './choose.ts';
+import { chooseNodes, type ChooseBlockNode } from './choose.ts';
 import type { ColumnNode, LaterNode, Parsed, SheetNode } from './node.ts';
 import { EntryReader } from './reader.ts';
 import { stageTree, type Stage } from './stages.ts';
@@ -45,7 +45,11 @@ export class ModelBuilder {
     const stages = stageTree(worksheet.frontMatter.stages);
     const ownFunctions = functionNamesOf(worksheet);
     const money = worksheet.frontMatter.money;
-    const settings = JSON.stringify([money, stages.map((s) => [s.id, s.parent]), [...ownFunctions]]);
+    const settings = JSON.stringify([
+      money,
+      stages.map((s) => [s.id, s.parent]),
+      [...ownFunctions]
+    ]);
     if (settings !== this.settings) {
       this.settings = settings;
       this.byEntry = new WeakMap();
@@ -58,7 +62,7 @@ export class ModelBuilder {
 
 interface ChooseParts {
   readonly key: string;
-  readonly nodes: readonly SheetNode[];
+  readonly nodes: readonly ChooseBlockNode[];
 }
 
 /** Puts the nodes of all blocks together. */
@@ -144,7 +148,8 @@ class Assembly {
   /** A node under its id; a second one of that name or label is reported and left out. */
   private addNode(found: SheetNode, line: number, bareId: string | null = null): void {
     const node = bareId && found.id !== bareId ? { ...found, id: bareId } : found;
-    if (!node.isBroken) for (const each of node.problems) this.problems.push(shiftProblem(each, line));
+    if (!node.isBroken)
+      for (const each of node.problems) this.problems.push(shiftProblem(each, line));
     const ofBlock = node.kind === 'choose' ? undefined : this.blockNames.get(node.id)?.line;
     const earlier = this.lineOf.get(node.id) ?? ofBlock;
     if (earlier !== undefined) {
@@ -184,7 +189,14 @@ class Assembly {
     const { table, problems, lineOfFile } = tableText(block, this.files);
     this.problems.push(...problems);
     if (!table) return;
-    const made = columnNodes(name, table, block.line, lineOfFile, this.stages.length, this.reader.context.money);
+    const made = columnNodes(
+      name,
+      table,
+      block.line,
+      lineOfFile,
+      this.stages.length,
+      this.reader.context.money
+    );
     this.problems.push(...made.problems);
     for (const node of made.nodes) this.addNode(node, block.line);
   }
@@ -198,12 +210,15 @@ class Assembly {
     );
     const key = `${name}|${table}|${columns.map((column) => column.id).join(',')}`;
     const known = this.byBlock.get(block.entries);
-    let nodes = known && known.key === key && columns.every((c) => this.byId.get(c.id) === c) ? known.nodes : null;
+    let nodes =
+      known && known.key === key && columns.every((c) => this.byId.get(c.id) === c)
+        ? known.nodes
+        : null;
     if (!nodes) {
       nodes = chooseNodes(name, table, block, columns, this.reader, this.byId);
       this.byBlock.set(block.entries, { key, nodes });
     }
-    for (const node of nodes) this.addNode(node, block.line);
+    for (const { node, line } of nodes) this.addNode(node, block.line + line);
   }
 
   /** Kinds that are not computed yet are said so; names they would give wait. */

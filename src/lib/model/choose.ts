@@ -15,11 +15,22 @@ import { usesOf } from './uses.ts';
 /** Id of a derived column of a choice; `CHOICE.column` is its value in the chosen row. */
 export const derivedId = (choice: string, column: string): string => `${choice}#${column}`;
 
-/** The nodes of one choose block: derived columns, the choice, its values. Lines are the block's. */
+/** A node of a choose block and the line, from 0 at the fence, that its own lines count from. */
+export interface ChooseBlockNode {
+  readonly node: SheetNode;
+  readonly line: number;
+}
+
+/** The nodes of one choose block: derived columns, the choice, its values. */
 export function chooseNodes(
-  choice: string, table: string, block: Block, columns: readonly ColumnNode[],
-  reader: EntryReader, sheetNames: ReadonlyMap<string, SheetNode>
-): readonly SheetNode[] { // prettier-ignore
+  choice: string,
+  table: string,
+  block: Block,
+  columns: readonly ColumnNode[],
+  reader: EntryReader,
+  sheetNames: ReadonlyMap<string, SheetNode>
+): readonly ChooseBlockNode[] {
+  // prettier-ignore
   return new ChooseReader(choice, table, block, columns, reader, sheetNames).nodes();
 }
 
@@ -45,7 +56,7 @@ class ChooseReader {
     this.sheetNames = sheetNames;
   } // prettier-ignore
 
-  nodes(): readonly SheetNode[] {
+  nodes(): readonly ChooseBlockNode[] {
     if (this.columns.length === 0 && this.block.head.from) {
       const words = nameWords.unknownName(this.table);
       this.problems.push(problem('names/unknown', spanOf(this.block.head.from), words));
@@ -66,7 +77,8 @@ class ChooseReader {
       for (const condition of variant.conditions) {
         if (condition.kind === 'test') for (const name of usesOf([condition.test])) uses.add(name);
       }
-      if (variant.preference) for (const name of usesOf([variant.preference.column])) uses.add(name);
+      if (variant.preference)
+        for (const name of usesOf([variant.preference.column])) uses.add(name);
     }
     const choose: ChooseNode = {
       kind: 'choose', id: this.choice, name: null, table: this.table, rowNames,
@@ -74,26 +86,26 @@ class ChooseReader {
       variants, variantAt: this.reader.at(variants), problems: this.problems, isBroken: false, uses: [...uses]
     }; // prettier-ignore
     const picks = [...this.ids].map(([column, source]) => this.pick(column, source));
-    return [...derived, choose, ...picks];
+    return [...derived, ...[choose, ...picks].map((node) => ({ node, line: 0 }))];
   }
 
-  private derivedColumns(): FormulaNode[] {
-    const nodes: FormulaNode[] = [];
+  private derivedColumns(): { readonly node: FormulaNode; readonly line: number }[] {
+    const nodes: { readonly node: FormulaNode; readonly line: number }[] = [];
     for (const { line, entry } of this.block.entries) {
       if (entry.kind !== 'calculation') continue;
       const found: Problem[] = [];
       const name = canonicalName(entry.name.text);
       const variants = this.reader.formulaVariants(entry, name, found).map((variant) => ({
         ...variant,
-        line: variant.line + line,
         expression: this.resolve(variant.expression, found)
       }));
       for (const each of found) this.problems.push(shiftProblem(each, line));
-      nodes.push({
+      const node: FormulaNode = {
         kind: 'calc', rows: this.columns[0]?.texts.length ?? 0, id: derivedId(this.choice, name), name: null, entry: null, nameCut: null,
         variants, variantAt: this.reader.at(variants), problems: [], isBroken: false,
         uses: usesOf(variants.map((variant) => variant.expression))
-      }); // prettier-ignore
+      }; // prettier-ignore
+      nodes.push({ node, line });
     }
     return nodes;
   }
@@ -125,7 +137,11 @@ class ChooseReader {
       switch (entry.kind) {
         case 'condition': {
           const cut = this.holding(entry.base, entry.revisions, stage);
-          conditions.push({ kind: 'test', test: this.resolve(this.reader.parse(cut, local), local), line });
+          conditions.push({
+            kind: 'test',
+            test: this.resolve(this.reader.parse(cut, local), local),
+            line
+          });
           break;
         }
         case 'text-condition':
@@ -139,18 +155,21 @@ class ChooseReader {
           const held = this.holding({ sense, column, weight }, revisions, stage);
           if (preference) {
             const words = sheetWords.notComputedYet('second preference of a choose');
-            local.push(problem('sheet/not-computed-yet', spanOf(held.column), words, { severity: 'note' }));
+            local.push(
+              problem('sheet/not-computed-yet', spanOf(held.column), words, { severity: 'note' })
+            );
             break;
           }
           preference = {
             sense: held.sense,
-            column: this.resolve(this.reader.parse(held.column, local), local)
+            column: this.resolve(this.reader.parse(held.column, local), local),
+            line
           };
           break;
         }
         case 'take': {
           const cut = this.holding(entry.row, entry.revisions, stage);
-          take = { row: cut.text.replace(/^"|"$/gu, ''), cut };
+          take = { row: cut.text.replace(/^"|"$/gu, ''), cut, line };
           break;
         }
         default:
@@ -164,8 +183,11 @@ class ChooseReader {
 
   /** The value of an entry at a stage: of the nearest stage of its lineage that revises it. */
   private holding<T>(
-    base: T, revisions: readonly { readonly stage: Cut; readonly value: T }[], stage: number | null
-  ): T { // prettier-ignore
+    base: T,
+    revisions: readonly { readonly stage: Cut; readonly value: T }[],
+    stage: number | null
+  ): T {
+    // prettier-ignore
     if (stage === null) return base;
     const { stages } = this.reader.context;
     for (const ancestor of stages[stage]?.lineage ?? []) {
@@ -195,7 +217,9 @@ class ChooseReader {
       if (this.sheetNames.has(name)) {
         isAmbiguous = true;
         const words = nameWords.ambiguousColumn(name, this.table);
-        problems.push(problem('names/ambiguous-column', spanOf(parsed.cut, node.from, node.to), words));
+        problems.push(
+          problem('names/ambiguous-column', spanOf(parsed.cut, node.from, node.to), words)
+        );
       }
       return id;
     });
@@ -204,9 +228,8 @@ class ChooseReader {
 }
 
 /** The tree with its names replaced. */
-function renamed(
-  node: Expression, give: (name: string, node: Expression) => string
-): Expression { // prettier-ignore
+function renamed(node: Expression, give: (name: string, node: Expression) => string): Expression {
+  // prettier-ignore
   const again = (child: Expression): Expression => renamed(child, give);
   switch (node.kind) {
     case 'name':

@@ -45,12 +45,18 @@ export interface InputVariant extends VariantBase {
   readonly value: Parsed | null;
   readonly isUnknown: boolean;
   readonly unit: Unit | null;
-  readonly tolerance: { readonly amount: Parsed; readonly form: Tolerance; readonly text: string } | null;
+  readonly tolerance: {
+    readonly amount: Parsed;
+    readonly form: Tolerance;
+    readonly text: string;
+  } | null;
   readonly within: { readonly low: Parsed; readonly high: Parsed } | null;
   /** `FIT.p`: the value of a fit's parameter. */
   readonly fitted: string | null;
 }
-export interface InputNode extends NodeBase<InputVariant> { readonly kind: 'input' }
+export interface InputNode extends NodeBase<InputVariant> {
+  readonly kind: 'input';
+}
 
 export interface FormulaVariant extends VariantBase {
   readonly expression: Parsed;
@@ -109,13 +115,23 @@ export interface ColumnNode extends NodeBase<VariantBase> {
 
 export interface ChooseVariant extends VariantBase {
   readonly conditions: readonly ChooseCondition[];
-  readonly preference: { readonly sense: 'least' | 'most'; readonly column: Parsed } | null;
+  readonly preference: {
+    readonly sense: 'least' | 'most';
+    readonly column: Parsed;
+    readonly line: number;
+  } | null;
   /** Text of the row that is taken; null where the ranking decides. */
-  readonly take: { readonly row: string; readonly cut: Cut } | null;
+  readonly take: { readonly row: string; readonly cut: Cut; readonly line: number } | null;
 }
 export type ChooseCondition =
   | { readonly kind: 'test'; readonly test: Parsed; readonly line: number }
-  | { readonly kind: 'words'; readonly column: string; readonly words: string; readonly cut: Cut; readonly line: number };
+  | {
+      readonly kind: 'words';
+      readonly column: string;
+      readonly words: string;
+      readonly cut: Cut;
+      readonly line: number;
+    };
 export interface ChooseNode extends NodeBase<ChooseVariant> {
   readonly kind: 'choose';
   readonly table: string;
@@ -131,7 +147,9 @@ export interface PickNode extends NodeBase<VariantBase> {
 }
 
 /** A name that later work will give a value to (a fit's parameter, a course's result). */
-export interface LaterNode extends NodeBase<VariantBase> { readonly kind: 'later' }
+export interface LaterNode extends NodeBase<VariantBase> {
+  readonly kind: 'later';
+}
 
 export type SheetNode =
   | InputNode | FormulaNode | FunctionNode | LimitNode | SolveNode | ColumnNode | ChooseNode

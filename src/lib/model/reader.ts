@@ -61,7 +61,10 @@ export class EntryReader {
     return { parsed: this.parse(cut, problems), problems };
   }
 
-  unit(cut: Cut | null, problems: Problem[]): { readonly unit: Unit | null; readonly failed: boolean } {
+  unit(
+    cut: Cut | null,
+    problems: Problem[]
+  ): { readonly unit: Unit | null; readonly failed: boolean } {
     if (!cut) return { unit: null, failed: false };
     const { unit, problems: found } = parseUnitCut(cut, this.context.money);
     problems.push(...found);
@@ -73,16 +76,22 @@ export class EntryReader {
     const stage = this.context.stages.find((each) => each.id === cut.text);
     if (stage) return stage.index;
     const declared = this.context.stages.map((each) => each.id);
-    problems.push(problem('line/unknown-stage', spanOf(cut), lineWords.unknownStage(cut.text, declared)));
+    problems.push(
+      problem('line/unknown-stage', spanOf(cut), lineWords.unknownStage(cut.text, declared))
+    );
     return null;
   }
 
   /** The base and the revisions of an entry as variants. */
   variants<T, V>(
-    base: T, comment: Comment | null, revisions: readonly Revision<T>[], subject: string,
+    base: T,
+    comment: Comment | null,
+    revisions: readonly Revision<T>[],
+    subject: string,
     problems: Problem[],
     make: (value: T, at: { stage: number | null; line: number; comment: Comment | null }) => V
-  ): readonly V[] { // prettier-ignore
+  ): readonly V[] {
+    // prettier-ignore
     const variants = [make(base, { stage: null, line: 0, comment })];
     const seen = new Set<number>();
     for (const revision of revisions) {
@@ -101,7 +110,10 @@ export class EntryReader {
   }
 
   at(variants: readonly { readonly stage: number | null }[]): readonly number[] {
-    return variantsAtStages(this.context.stages, variants.map((variant) => variant.stage));
+    return variantsAtStages(
+      this.context.stages,
+      variants.map((variant) => variant.stage)
+    );
   }
 
   private input(entry: Entry & { kind: 'input' }): InputNode {
@@ -118,7 +130,10 @@ export class EntryReader {
     }; // prettier-ignore
   }
 
-  private inputValue(value: InputValue, problems: Problem[]): Omit<InputVariant, 'stage' | 'line' | 'comment'> {
+  private inputValue(
+    value: InputValue,
+    problems: Problem[]
+  ): Omit<InputVariant, 'stage' | 'line' | 'comment'> {
     const { unit } = this.unit(value.unit, problems);
     const parsed = value.expression && this.parse(value.expression, problems);
     const tolerance = value.tolerance;
@@ -135,13 +150,17 @@ export class EntryReader {
         low: this.parse(value.within.low, problems),
         high: this.parse(value.within.high, problems)
       },
-      fitted: parsed?.tree?.kind === 'name' && parsed.tree.name.includes('.') ? parsed.tree.name : null
+      fitted:
+        parsed?.tree?.kind === 'name' && parsed.tree.name.includes('.') ? parsed.tree.name : null
     };
   }
 
   private formula(
-    entry: Entry & { kind: 'calculation' | 'bare' }, id: string, nameCut: Cut | null
-  ): FormulaNode { // prettier-ignore
+    entry: Entry & { kind: 'calculation' | 'bare' },
+    id: string,
+    nameCut: Cut | null
+  ): FormulaNode {
+    // prettier-ignore
     const problems: Problem[] = [];
     const variants = this.formulaVariants(entry, id, problems);
     return {
@@ -151,9 +170,15 @@ export class EntryReader {
   }
 
   formulaVariants(
-    entry: { readonly base: Formula; readonly comment: Comment | null; readonly revisions: readonly Revision<Formula>[] },
-    subject: string, problems: Problem[]
-  ): readonly FormulaVariant[] { // prettier-ignore
+    entry: {
+      readonly base: Formula;
+      readonly comment: Comment | null;
+      readonly revisions: readonly Revision<Formula>[];
+    },
+    subject: string,
+    problems: Problem[]
+  ): readonly FormulaVariant[] {
+    // prettier-ignore
     return this.variants(
       entry.base, entry.comment, entry.revisions, subject, problems,
       (formula, place): FormulaVariant => {
@@ -192,21 +217,43 @@ export class EntryReader {
   }
 
   private comparison(
-    comparison: Comparison, problems: Problem[]
-  ): Pick<LimitVariant, 'form' | 'sides' | 'tolerance'> { // prettier-ignore
+    comparison: Comparison,
+    problems: Problem[]
+  ): Pick<LimitVariant, 'form' | 'sides' | 'tolerance'> {
+    // prettier-ignore
     const side = (cut: Cut | null): Parsed | null => cut && this.parse(cut, problems);
     const { form } = comparison;
     switch (comparison.form) {
       case 'demand<=capacity':
-        return { form, sides: [side(comparison.demand), side(comparison.capacity)], tolerance: null };
+        return {
+          form,
+          sides: [side(comparison.demand), side(comparison.capacity)],
+          tolerance: null
+        };
       case 'actual>=required':
-        return { form, sides: [side(comparison.actual), side(comparison.required)], tolerance: null };
+        return {
+          form,
+          sides: [side(comparison.actual), side(comparison.required)],
+          tolerance: null
+        };
       case 'low<=x<=high':
-        return { form, sides: [side(comparison.low), side(comparison.x), side(comparison.high)], tolerance: null };
+        return {
+          form,
+          sides: [side(comparison.low), side(comparison.x), side(comparison.high)],
+          tolerance: null
+        };
       case 'x outside a..b':
-        return { form, sides: [side(comparison.x), side(comparison.low), side(comparison.high)], tolerance: null };
+        return {
+          form,
+          sides: [side(comparison.x), side(comparison.low), side(comparison.high)],
+          tolerance: null
+        };
       case 'a==b':
-        return { form, sides: [side(comparison.a), side(comparison.b)], tolerance: side(comparison.tolerance) };
+        return {
+          form,
+          sides: [side(comparison.a), side(comparison.b)],
+          tolerance: side(comparison.tolerance)
+        };
     }
   }
 

@@ -1,7 +1,7 @@
 // Tables as columns. A cell is a number in its column's unit or a text; an empty one is not measured
 // and stays so. A table may stand in the sheet or in a file beside it.
 
-import { readTableText, type Block, type TableText } from '#lib/document/index.ts';
+import { isOutside, readTableText, type Block, type TableText } from '#lib/document/index.ts';
 import { parseUnitCut } from '#lib/language/index.ts';
 import {
   fileWords, lineWords, problem, shiftProblem, tableWords, type Problem
@@ -27,6 +27,8 @@ export function tableText(block: Block, files: TableFiles): TableFound {
   if (!path) {
     return { table: withoutErrors(block.table), problems: [], lineOfFile: false };
   }
+  // A path that leads out of the folder was refused when the sheet was read.
+  if (isOutside(path.text)) return { table: null, problems: [], lineOfFile: true };
   const text = files.get(path.text);
   const name = block.head.name?.text ?? '';
   if (text === undefined) {
@@ -53,9 +55,14 @@ function withoutErrors(table: TableText | null): TableText | null {
 
 /** A node for each column; problems have lines of the sheet. */
 export function columnNodes(
-  table: string, found: TableText, blockLine: number, isFromFile: boolean, stages: number,
+  table: string,
+  found: TableText,
+  blockLine: number,
+  isFromFile: boolean,
+  stages: number,
   money: string | null
-): { readonly nodes: readonly ColumnNode[]; readonly problems: readonly Problem[] } { // prettier-ignore
+): { readonly nodes: readonly ColumnNode[]; readonly problems: readonly Problem[] } {
+  // prettier-ignore
   const problems: Problem[] = [];
   const report = (each: Problem): void => {
     if (isFromFile) problems.push({ ...each, at: { line: blockLine, from: 1, to: 2 }, fix: null });
@@ -77,7 +84,8 @@ export function columnNodes(
       : { unit: null, problems: [] };
     unitProblems.forEach(report);
     const texts = rows.map((row) => row.cells[index]?.text.trim() ?? '');
-    const isText = column.unit === null && texts.some((text) => text !== '' && numberIn(text) === null);
+    const isText =
+      column.unit === null && texts.some((text) => text !== '' && numberIn(text) === null);
     const numbers = isText
       ? null
       : rows.map((row, rowNumber) => {
@@ -86,7 +94,13 @@ export function columnNodes(
           if (!cell || text === '') return NaN;
           const value = numberIn(text);
           if (value !== null) return unit ? toSI(value, unit) : value;
-          report(problem('table/cell', spanOf(cell), tableWords.cellNotANumber(name, rowNumber + 1, text)));
+          report(
+            problem(
+              'table/cell',
+              spanOf(cell),
+              tableWords.cellNotANumber(name, rowNumber + 1, text)
+            )
+          );
           return NaN;
         });
     nodes.push(columnNode(table, name, column.unit && !unit ? null : numbers, texts, unit, stages));
@@ -95,9 +109,14 @@ export function columnNodes(
 }
 
 function columnNode(
-  table: string, column: string, numbers: readonly number[] | null, texts: readonly string[],
-  unit: Unit | null, stages: number
-): ColumnNode { // prettier-ignore
+  table: string,
+  column: string,
+  numbers: readonly number[] | null,
+  texts: readonly string[],
+  unit: Unit | null,
+  stages: number
+): ColumnNode {
+  // prettier-ignore
   const id = `${table}.${column}`;
   return {
     kind: 'column', id, name: id, table, column, unit, numbers, texts, entry: null, nameCut: null,

@@ -2,7 +2,13 @@
 // between its unknown and its two sides written into a program of its own, so that the sheet's own
 // formulas are re-run as they stand.
 
-import { Builder, Lowering, type Operand, type RegisterSpace, type Segment } from '#lib/lanes/index.ts';
+import {
+  Builder,
+  Lowering,
+  type Operand,
+  type RegisterSpace,
+  type Segment
+} from '#lib/lanes/index.ts';
 import type { NodeCheck } from '#lib/check/index.ts';
 import type {
   ChooseNode, ChooseVariant, FormulaVariant, LimitVariant, SheetNode, SolveVariant
@@ -31,8 +37,12 @@ export interface CompileScope {
 
 /** The instructions of a node; `statusNumber` is where its lanes' states go. */
 export function compileNode(
-  node: SheetNode, places: readonly Place[], statusNumber: number, scope: CompileScope
-): Segment { // prettier-ignore
+  node: SheetNode,
+  places: readonly Place[],
+  statusNumber: number,
+  scope: CompileScope
+): Segment {
+  // prettier-ignore
   return new Compilation(node, places, statusNumber, scope).run();
 }
 
@@ -43,7 +53,12 @@ class Compilation {
   private readonly statusNumber: number;
   private readonly scope: CompileScope;
 
-  constructor(node: SheetNode, places: readonly Place[], statusNumber: number, scope: CompileScope) {
+  constructor(
+    node: SheetNode,
+    places: readonly Place[],
+    statusNumber: number,
+    scope: CompileScope
+  ) {
     this.builder = new Builder(scope.space);
     this.node = node;
     this.places = places;
@@ -136,7 +151,11 @@ class Compilation {
     if (!low || !high) throw new RangeError(`${this.node.id} has no range`);
     const targets = this.node.uses.filter((name) => name !== unknown);
     const chain = this.scope.chainBetween(unknown, targets);
-    const called = outer.nest(unknown, (inner) => this.difference(inner, variant, chain), 'unknown');
+    const called = outer.nest(
+      unknown,
+      (inner) => this.difference(inner, variant, chain),
+      'unknown'
+    );
     const value = outer.callNested('solve', low, high, called, left.tree);
     this.builder.moveTo(this.place().register, value, { node: left.tree, cut: left.cut });
     this.finish();
@@ -195,7 +214,12 @@ class Compilation {
         }
       } else if (condition.test.tree) {
         const { tree, cut } = condition.test;
-        const value = builder.spreadTo(this.lowering(cut).lower(tree), rows, { node: tree, cut }, -1);
+        const value = builder.spreadTo(
+          this.lowering(cut).lower(tree),
+          rows,
+          { node: tree, cut },
+          -1
+        );
         builder.moveTo(place.register, value, { node: tree, cut });
       }
       columns.push(definition({ register: place.register, rows }));
@@ -212,7 +236,16 @@ class Compilation {
         : value; // prettier-ignore
       builder.moveTo(score.register, signed, { node: tree, cut });
     } else {
-      builder.append('spread', score.register, builder.constant(0).register, -1, -1, rows, null, -1);
+      builder.append(
+        'spread',
+        score.register,
+        builder.constant(0).register,
+        -1,
+        -1,
+        rows,
+        null,
+        -1
+      );
     }
     const ranked = this.place(1);
     builder.append('choose', ranked.register, mask.register, score.register, -1, rows, null, -1);

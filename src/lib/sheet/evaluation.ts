@@ -71,7 +71,8 @@ export class Evaluation {
   settle(sorted: readonly SheetNode[]): void {
     const stages = this.checked.model.stages.length;
     for (const { id } of sorted) {
-      if (!this.inCircle.has(id) && this.groups.every((group) => group.isGoodEverywhere(id))) continue;
+      if (!this.inCircle.has(id) && this.groups.every((group) => group.isGoodEverywhere(id)))
+        continue;
       const states: LaneState[] = [];
       for (let stage = 0; stage < stages; stage++) states.push(this.stateOf(id, stage));
       this.exceptions.set(id, states);
@@ -130,11 +131,19 @@ export class Evaluation {
   }
 
   figure(node: SheetNode, stage: number): StageFigure {
-    const none = { values: null, words: null, error: null, waitsFor: [], standardUncertainty: null };
-    if (node.kind === 'function') return { ...none, state: this.functionState(node), error: this.errorOf(node, stage) };
+    const none = {
+      values: null,
+      words: null,
+      error: null,
+      waitsFor: [],
+      standardUncertainty: null
+    };
+    if (node.kind === 'function')
+      return { ...none, state: this.functionState(node), error: this.errorOf(node, stage) };
     const state = this.state(node.id, stage);
     if (state === 'waits') return { ...none, state, waitsFor: this.waitsFor(node, stage) };
-    if (state !== 'value') return { ...none, state, error: state === 'error' ? this.errorOf(node, stage) : null };
+    if (state !== 'value')
+      return { ...none, state, error: state === 'error' ? this.errorOf(node, stage) : null };
     const [group, lane] = this.lane(stage);
     const kept = group.nodes.get(node.id);
     const place = kept?.places[0];
@@ -162,8 +171,11 @@ export class Evaluation {
     const order = this.firstOrders.get(group);
     const places = group.nodes.get(node.id)?.places ?? [];
     if (!order || places.length === 0) return '';
-    if (node.kind !== 'limit') return String(places[0]?.rows === null ? order.standard(places[0], lane) : '');
-    return places.map((place, i) => order.standardOfDifference(place, places[i + 1] ?? null, lane)).join('/');
+    if (node.kind !== 'limit')
+      return String(places[0]?.rows === null ? order.standard(places[0], lane) : '');
+    return places
+      .map((place, i) => order.standardOfDifference(place, places[i + 1] ?? null, lane))
+      .join('/');
   }
 
   waitsFor(node: SheetNode, stage: number): readonly string[] {
@@ -180,11 +192,17 @@ export class Evaluation {
     const check = this.checked.checks.get(node.id);
     const entryProblem = node.entry?.problems.find(isError);
     const own = entryProblem ?? node.problems.find(isError) ?? check?.problems.find(isError);
-    return this.faultCodes.get(`${node.id}@${stage}`) ?? own?.code ?? (node.kind === 'function' ? null : 'value/needs-a-value');
+    return (
+      this.faultCodes.get(`${node.id}@${stage}`) ??
+      own?.code ??
+      (node.kind === 'function' ? null : 'value/needs-a-value')
+    );
   }
 
   private functionState(node: SheetNode): LaneState {
-    return this.inCircle.has(node.id) || node.isBroken || node.problems.some((p) => p.severity === 'error')
+    return this.inCircle.has(node.id) ||
+      node.isBroken ||
+      node.problems.some((p) => p.severity === 'error')
       ? 'error'
       : 'value';
   }

@@ -1,6 +1,6 @@
 // A lane that went bad, in words: which term, with which value, and what it would have to be.
 
-import { ExpressionCheck, type CheckScope } from '#lib/check/index.ts';
+import { ExpressionCheck, type CheckScope, type QuantityType } from '#lib/check/index.ts';
 import type { Fault, MethodReport } from '#lib/lanes/index.ts';
 import { nodeSpan, type Expression } from '#lib/language/index.ts';
 import {
@@ -17,7 +17,12 @@ export interface FaultContext {
   readonly home: { readonly cut: Cut; readonly line: number };
   readonly stage: string | null;
   /** Of a solve: its unknown and the unit of its value. */
-  readonly unknown: { readonly name: string; readonly unit: Unit | null } | null;
+  readonly unknown: {
+    readonly name: string;
+    readonly unit: Unit | null;
+    /** To show what is between the two sides in. */
+    readonly sidesUnit: Unit | null;
+  } | null;
   /** Of a choice that found no row: the condition that excludes most. */
   readonly strictest: string | null;
   /** Whether a cut is one of the entry's own. */
@@ -37,22 +42,34 @@ export function faultProblem(fault: Fault | null, context: FaultContext): Proble
 
 /** What a method says though it has a value: a notice, or null. */
 export function reportNotice(
-  report: MethodReport, context: FaultContext
-): { readonly code: ProblemCode; readonly words: Wording } | null { // prettier-ignore
+  report: MethodReport,
+  context: FaultContext
+): { readonly code: ProblemCode; readonly words: Wording } | null {
+  // prettier-ignore
   if (report.status === 'several') {
     return { code: 'solve/several', words: solveWords.several(context.subject, report.figures[0] ?? 2) };
   }
   if (report.status !== 'inaccurate') return null;
   const [value = NaN, error = NaN] = report.figures;
-  const share = formatSignificant(error / Math.abs(value), 1);
-  return { code: 'integral/inaccurate', words: solveWords.integralInaccurate(context.subject, share) };
+  const share = error / Math.abs(value);
+  const words =
+    share < 1
+      ? solveWords.integralInaccurate(context.subject, `${formatSignificant(share * 100, 1)} %`)
+      : solveWords.integralUncertain(context.subject);
+  return { code: 'integral/inaccurate', words };
 }
 
 function describe(
-  fault: Fault | null, context: FaultContext
-): { readonly code: ProblemCode; readonly words: Wording } { // prettier-ignore
+  fault: Fault | null,
+  context: FaultContext
+): { readonly code: ProblemCode; readonly words: Wording } {
+  // prettier-ignore
   const { subject } = context;
-  if (!fault) return { code: 'value/not-finite', words: valueWords.notFinite(subject, 'a term in it overflows') };
+  if (!fault)
+    return {
+      code: 'value/not-finite',
+      words: valueWords.notFinite(subject, 'a term in it overflows')
+    };
   if (fault.report) return methodFault(fault.report, context);
   const node = fault.origin?.node;
   const text = node && fault.origin ? sourceText(fault.origin.cut, node) : subject;
@@ -60,7 +77,10 @@ function describe(
   switch (fault.operation) {
     case 'divide':
       if (fault.operands[1] === 0) {
-        return { code: 'value/not-finite', words: valueWords.divisionByZero(text, childText(fault, 1)) };
+        return {
+          code: 'value/not-finite',
+          words: valueWords.divisionByZero(text, childText(fault, 1))
+        };
       }
       break;
     case 'choose':
@@ -71,19 +91,25 @@ function describe(
     }
     case 'interpolate':
     case 'interpolateSpline':
-      return tableFault(fault, context, text);
     case 'interpolateHeld':
       return tableFault(fault, context, text);
     default: {
       const domain = domains[fault.operation];
       if (domain) {
-        return { code: 'value/outside-domain', words: valueWords.outsideDomain(callName(fault), argument(0), domain) };
+        return {
+          code: 'value/outside-domain',
+          words: valueWords.outsideDomain(callName(fault), argument(0), domain)
+        };
       }
     }
   }
   if (fault.operation === 'power' || fault.operation === 'integerPower') {
     const base = fault.operands[0] ?? NaN;
-    const words = valueWords.outsideDomain('A power', argument(0), base === 0 ? 'values other than 0' : 'positive values');
+    const words = valueWords.outsideDomain(
+      'A power',
+      argument(0),
+      base === 0 ? 'values other than 0' : 'positive values'
+    );
     return { code: 'value/outside-domain', words };
   }
   const because = Number.isNaN(fault.value) ? 'it has no value there' : 'it overflows';
@@ -102,21 +128,32 @@ const domains: Readonly<Partial<Record<string, string>>> = {
 };
 
 function methodFault(
-  report: MethodReport, context: FaultContext
-): { readonly code: ProblemCode; readonly words: Wording } { // prettier-ignore
+  report: MethodReport,
+  context: FaultContext
+): { readonly code: ProblemCode; readonly words: Wording } {
+  // prettier-ignore
   const { subject, unknown } = context;
   const [first = NaN, second = NaN] = report.figures;
   const name = unknown?.name ?? subject;
   const where = withUnit(first, unknown?.unit ?? null);
   if (report.kind === 'integral') {
-    if (report.status === 'budget') return { code: 'sheet/budget', words: solveWords.integralBudget(subject) };
-    return { code: 'integral/not-finite', words: solveWords.integralNotFinite(subject, formatSignificant(first, 6)) };
+    if (report.status === 'budget')
+      return { code: 'sheet/budget', words: solveWords.integralBudget(subject) };
+    return {
+      code: 'integral/not-finite',
+      words: solveWords.integralNotFinite(subject, formatSignificant(first, 6))
+    };
   }
   switch (report.status) {
     case 'sameSign': {
-      const [atLow = '', atHigh = ''] = [first, second].map(signed);
-      const [low = '', high = ''] = report.figures.slice(2).map((end) => withUnit(end, unknown?.unit ?? null));
-      return { code: 'solve/same-sign', words: solveWords.sameSign(subject, name, low, high, atLow, atHigh) };
+      const [atLow = '', atHigh = ''] = [first, second].map((value) => signed(value, unknown?.sidesUnit ?? null));
+      const [low = '', high = ''] = report.figures
+        .slice(2)
+        .map((end) => withUnit(end, unknown?.unit ?? null));
+      return {
+        code: 'solve/same-sign',
+        words: solveWords.sameSign(subject, name, low, high, atLow, atHigh)
+      };
     }
     case 'discontinuous':
       return { code: 'solve/not-finite', words: solveWords.discontinuous(subject, name, where) };
@@ -128,9 +165,25 @@ function methodFault(
 }
 
 function tableFault(
-  fault: Fault, context: FaultContext, text: string
-): { readonly code: ProblemCode; readonly words: Wording } { // prettier-ignore
-  const words = tableWords.outsideRange(text, operandText(fault, 0, context), 'its first row', 'its last');
+  fault: Fault,
+  context: FaultContext,
+  text: string
+): { readonly code: ProblemCode; readonly words: Wording } {
+  // prettier-ignore
+  const xs = fault.abscissae ?? [];
+  const node = fault.origin?.node;
+  const column = node?.kind === 'call' ? node.args[1] : undefined;
+  const falling = xs.findIndex((x, row) => row > 0 && !(x > (xs[row - 1] ?? NaN)));
+  if (falling > 0) {
+    const name = column && fault.origin ? sourceText(fault.origin.cut, column) : text;
+    return { code: 'table/not-ascending', words: tableWords.notAscending(name, falling) };
+  }
+  const type = column && fault.origin && new ExpressionCheck(context.scope, fault.origin.cut).type(column);
+  const end = (value = NaN): string =>
+    type?.kind === 'quantity' ? inOwnUnit(value, type) : formatSignificant(value, 4);
+  const words = tableWords.outsideRange(
+    text, operandText(fault, 0, context), end(xs[0]), end(xs.at(-1))
+  ); // prettier-ignore
   return { code: 'table/outside-range', words };
 }
 
@@ -160,12 +213,14 @@ function operandText(fault: Fault, index: number, context: FaultContext): string
   if (!part || !fault.origin) return formatSignificant(value, 4);
   const text = sourceText(fault.origin.cut, part);
   const type = new ExpressionCheck(context.scope, fault.origin.cut).type(part);
-  const unit = type?.kind === 'quantity' ? type.unit : null;
-  const shown =
-    unit || type?.kind !== 'quantity'
-      ? withUnit(value, unit)
-      : `${formatSignificant(value, 4)} ${coherentUnitText(type.dimension)}`.replace(/ 1$/u, '');
+  const shown = type?.kind === 'quantity' ? inOwnUnit(value, type) : formatSignificant(value, 4);
   return part.kind === 'number' || part.kind === 'quantity' ? text : `${text} = ${shown}`;
+}
+
+/** In the author's own unit, else in coherent base units. */
+function inOwnUnit(si: number, type: QuantityType): string {
+  if (type.unit) return withUnit(si, type.unit);
+  return `${formatSignificant(si, 4)} ${coherentUnitText(type.dimension)}`.replace(/ 1$/u, '');
 }
 
 function withUnit(si: number, unit: Unit | null): string {
@@ -173,6 +228,9 @@ function withUnit(si: number, unit: Unit | null): string {
   return unit && unit.text !== '1' ? `${value} ${unit.text}` : value;
 }
 
-function signed(value: number): string {
-  return (value > 0 ? '+' : '') + formatSignificant(value, 3);
+/** A difference of two sides: its unit counts as an interval. */
+function signed(si: number, unit: Unit | null): string {
+  const value = unit ? si / unit.factor : si;
+  const text = (value > 0 ? '+' : '') + formatSignificant(value, 3);
+  return unit && unit.text !== '1' ? `${text} ${unit.text}` : text;
 }

@@ -73,14 +73,18 @@ export class StageGroup {
    * @returns `changed`: ids whose values or states differ from before; `touched`: ids that were computed
    *          anew, whatever came out
    */
-  update(input: GroupInput): { readonly changed: ReadonlySet<string>; readonly touched: ReadonlySet<string> } {
+  update(input: GroupInput): {
+    readonly changed: ReadonlySet<string>;
+    readonly touched: ReadonlySet<string>;
+  } {
     const changed = new Set<string>();
     this.touched = new Set();
     this.hasFunctions = input.sorted.some((node) => node.kind === 'function');
     const scope = this.compileScope(input);
     this.restructured.clear();
     for (const node of input.sorted) this.updateNode(node, input, scope, changed);
-    const present = this.nodes.size === input.sorted.length ? null : new Set(input.sorted.map(({ id }) => id));
+    const present =
+      this.nodes.size === input.sorted.length ? null : new Set(input.sorted.map(({ id }) => id));
     for (const id of present ? this.nodes.keys() : []) {
       if (present?.has(id)) continue;
       this.nodes.delete(id);
@@ -93,7 +97,8 @@ export class StageGroup {
   /** Whether a node has a value in every lane. */
   isGoodEverywhere(id: string): boolean {
     const kept = this.nodes.get(id);
-    if (!kept || kept.statusNumber < 0 || kept.isTooLong || !this.isUsable(kept.node, kept.check)) return false;
+    if (!kept || kept.statusNumber < 0 || kept.isTooLong || !this.isUsable(kept.node, kept.check))
+      return false;
     const { status, stride } = this.file;
     for (let i = kept.statusNumber * stride; i < (kept.statusNumber + 1) * stride; i++) {
       if (status[i] !== 0) return false;
@@ -106,7 +111,10 @@ export class StageGroup {
     const kept = this.nodes.get(id);
     if (!kept) return 'error';
     if (!this.isUsable(kept.node, kept.check) || kept.isTooLong) {
-      const hasMistake = kept.isTooLong || kept.check.problems.some((found) => found.severity === 'error') || kept.node.problems.some((found) => found.severity === 'error');
+      const hasMistake =
+        kept.isTooLong ||
+        kept.check.problems.some((found) => found.severity === 'error') ||
+        kept.node.problems.some((found) => found.severity === 'error');
       return hasMistake || kept.check.waitsFor.length === 0 ? 'error' : 'waits';
     }
     const status = this.file.status[kept.statusNumber * this.file.stride + lane] ?? 0;
@@ -127,7 +135,12 @@ export class StageGroup {
     return node.variantAt[this.stages[0] ?? 0] ?? 0;
   }
 
-  private updateNode(node: SheetNode, input: GroupInput, scope: CompileScope, changed: Set<string>): void {
+  private updateNode(
+    node: SheetNode,
+    input: GroupInput,
+    scope: CompileScope,
+    changed: Set<string>
+  ): void {
     const check = input.checked.checks.get(node.id);
     if (!check) return;
     const before = this.nodes.get(node.id);
@@ -145,7 +158,11 @@ export class StageGroup {
     if (node.kind === 'input') return this.updateInput(node, check, before, places, input, changed);
     const isUsable = this.isUsable(node, check);
     const isKept = before?.node === node && before.check === check && this.restructured.size === 0;
-    const signature = isKept ? before.signature : isUsable ? this.signatureOf(node, input, places) : 'unusable';
+    const signature = isKept
+      ? before.signature
+      : isUsable
+        ? this.signatureOf(node, input, places)
+        : 'unusable';
     const isFresh = before === undefined || before.node !== node || before.signature !== signature;
     if (isFresh) this.restructured.add(node.id);
     const reads = isFresh || this.readsChanged(node, input, changed);
@@ -160,7 +177,11 @@ export class StageGroup {
       this.makeRoom();
       if (node.kind === 'column') this.fillColumn(node.numbers, places);
       else for (const place of places) this.fillPlace(place, NaN);
-      this.file.status.fill(isUsable ? 0 : 1, statusNumber * this.file.stride, (statusNumber + 1) * this.file.stride);
+      this.file.status.fill(
+        isUsable ? 0 : 1,
+        statusNumber * this.file.stride,
+        (statusNumber + 1) * this.file.stride
+      );
       if (isFresh) changed.add(node.id);
       return;
     }
@@ -186,15 +207,29 @@ export class StageGroup {
     } else {
       for (const place of places) this.fillPlace(place, NaN);
     }
-    this.nodes.set(node.id, { node, check, places, statusNumber, segment, isTooLong, signature, reports });
+    this.nodes.set(node.id, {
+      node,
+      check,
+      places,
+      statusNumber,
+      segment,
+      isTooLong,
+      signature,
+      reports
+    });
     const isEqual = !isFresh && this.isSame(old, places, statusNumber);
     if (!isEqual) changed.add(node.id);
   }
 
   private updateInput(
-    node: SheetNode, check: NodeCheck, before: GroupNode | undefined, places: readonly Place[],
-    input: GroupInput, changed: Set<string>
-  ): void { // prettier-ignore
+    node: SheetNode,
+    check: NodeCheck,
+    before: GroupNode | undefined,
+    places: readonly Place[],
+    input: GroupInput,
+    changed: Set<string>
+  ): void {
+    // prettier-ignore
     const statusNumber = before?.statusNumber ?? this.newStatus();
     this.makeRoom();
     const { stride } = this.file;
@@ -208,8 +243,11 @@ export class StageGroup {
       if (this.file.status[at] !== status) isChanged = true;
       this.file.status[at] = status;
       for (const [target, value] of [
-        [place, figures.value], [low, figures.range?.[0] ?? NaN], [high, figures.range?.[1] ?? NaN]
-      ] as const) { // prettier-ignore
+        [place, figures.value],
+        [low, figures.range?.[0] ?? NaN],
+        [high, figures.range?.[1] ?? NaN]
+      ] as const) {
+        // prettier-ignore
         if (!target) continue;
         const index = target.register * stride + lane;
         if (!Object.is(this.file.registers[index], value)) isChanged = true;
@@ -224,7 +262,11 @@ export class StageGroup {
   }
 
   /** Registers for a node's values: the ones it has, where their number and rows still fit. */
-  private placesFor(node: SheetNode, check: NodeCheck, before: GroupNode | undefined): readonly Place[] {
+  private placesFor(
+    node: SheetNode,
+    check: NodeCheck,
+    before: GroupNode | undefined
+  ): readonly Place[] {
     const rows = rowsOfPlaces(node, check);
     const fits = before && before.places.length === rows.length &&
       before.places.every((place, i) => place.rows === rows[i]); // prettier-ignore
@@ -258,12 +300,18 @@ export class StageGroup {
   private snapshot(places: readonly Place[], statusNumber: number): Float64Array[] {
     const { stride, registers, status } = this.file;
     return [
-      ...places.map(({ register, rows }) => registers.slice(register * stride, (register + (rows ?? 1)) * stride)),
+      ...places.map(({ register, rows }) =>
+        registers.slice(register * stride, (register + (rows ?? 1)) * stride)
+      ),
       Float64Array.from(status.subarray(statusNumber * stride, (statusNumber + 1) * stride))
     ];
   }
 
-  private isSame(old: readonly Float64Array[], places: readonly Place[], statusNumber: number): boolean {
+  private isSame(
+    old: readonly Float64Array[],
+    places: readonly Place[],
+    statusNumber: number
+  ): boolean {
     const now = this.snapshot(places, statusNumber);
     return old.every((values, i) => values.every((value, j) => Object.is(value, now[i]?.[j])));
   }
@@ -386,9 +434,12 @@ function usesFunctions(node: SheetNode, input: GroupInput, changed: ReadonlySet<
  * are looked through: what they read counts as read by their callers.
  */
 export function chainBetween(
-  unknown: string, targets: readonly string[], sorted: readonly SheetNode[],
+  unknown: string,
+  targets: readonly string[],
+  sorted: readonly SheetNode[],
   byId: ReadonlyMap<string, SheetNode>
-): readonly SheetNode[] { // prettier-ignore
+): readonly SheetNode[] {
+  // prettier-ignore
   const below = new Set<string>([unknown]);
   for (const node of sorted) {
     if (node.kind === 'limit' || node.id === unknown) continue;
@@ -404,6 +455,7 @@ export function chainBetween(
     }
   }
   return sorted.filter(
-    (node) => node.kind !== 'function' && node.id !== unknown && below.has(node.id) && above.has(node.id)
+    (node) =>
+      node.kind !== 'function' && node.id !== unknown && below.has(node.id) && above.has(node.id)
   );
 }

@@ -58,7 +58,10 @@ export function evaluateInput(node: InputNode, check: NodeCheck): InputEvaluatio
         node.id, withUnit(value, unit), withUnit(range[0], unit), withUnit(range[1], unit)
       ); // prettier-ignore
       problems.push(
-        problem('value/outside-within', spanOf(cut), words, { severity: 'warning', subject: node.id })
+        problem('value/outside-within', spanOf(cut), words, {
+          severity: 'warning',
+          subject: node.id
+        })
       );
     }
     const standardUncertainty = uncertaintyOf(node, variant, value, unit, problems);
@@ -69,22 +72,32 @@ export function evaluateInput(node: InputNode, check: NodeCheck): InputEvaluatio
 }
 
 function rangeOf(
-  node: InputNode, variant: InputVariant, problems: Problem[]
-): readonly [number, number] | null { // prettier-ignore
+  node: InputNode,
+  variant: InputVariant,
+  problems: Problem[]
+): readonly [number, number] | null {
+  // prettier-ignore
   const within = variant.within;
   if (!within?.low.tree || !within.high.tree) return null;
   const low = constantValue(within.low.tree, within.low.cut);
   const high = constantValue(within.high.tree, within.high.cut);
   if (low < high) return [low, high];
   const words = valueWords.reversedWithin(node.id, within.low.cut.text, within.high.cut.text);
-  problems.push(problem('value/outside-within', spanOf(within.low.cut), words, { subject: node.id }));
+  problems.push(
+    problem('value/outside-within', spanOf(within.low.cut), words, { subject: node.id })
+  );
   return null;
 }
 
 /** Standard uncertainty [SI] of one variant. */
 function uncertaintyOf(
-  node: InputNode, variant: InputVariant, value: number, unit: Unit | null, problems: Problem[]
-): number { // prettier-ignore
+  node: InputNode,
+  variant: InputVariant,
+  value: number,
+  unit: Unit | null,
+  problems: Problem[]
+): number {
+  // prettier-ignore
   const tolerance = variant.tolerance;
   if (!tolerance?.amount.tree) return 0;
   const amount = amountOf(tolerance.amount);
@@ -125,7 +138,10 @@ function noteLostTolerance(node: InputNode, index: number, problems: Problem[]):
   if (!before?.tolerance || !variant?.value || !last?.tolerance) return;
   const words = valueWords.toleranceLost(node.id, `± ${before.tolerance.text}`);
   problems.push(
-    problem('value/tolerance-lost', spanOf(variant.value.cut), words, { severity: 'note', subject: node.id })
+    problem('value/tolerance-lost', spanOf(variant.value.cut), words, {
+      severity: 'note',
+      subject: node.id
+    })
   );
 }
 

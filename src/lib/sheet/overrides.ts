@@ -25,21 +25,30 @@ export interface OverrideFigures {
 
 /** Overrides by input; what does not fit is a problem at the input's own line. */
 export function readOverrides(
-  overrides: readonly Override[], checked: CheckedModel
-): { readonly figures: ReadonlyMap<string, OverrideFigures>; readonly problems: readonly Problem[] } { // prettier-ignore
+  overrides: readonly Override[],
+  checked: CheckedModel
+): {
+  readonly figures: ReadonlyMap<string, OverrideFigures>;
+  readonly problems: readonly Problem[];
+} {
+  // prettier-ignore
   const problems: Problem[] = [];
   const values = new Map<string, Map<number, number>>();
   for (const override of overrides) {
     const name = canonicalName(override.name);
     const at: Span = { line: checked.model.lineOf.get(name) ?? 1, from: 1, to: 2 };
-    const report = (found: Problem): void => void problems.push({ ...found, at, subject: name, fix: null });
+    const report = (found: Problem): void =>
+      void problems.push({ ...found, at, subject: name, fix: null });
     const value = overrideValue(override, name, checked, at, report);
     if (value === null) continue;
     const { stages } = checked.model;
-    const from = override.stage === null ? null : stages.find((stage) => stage.id === override.stage);
+    const from =
+      override.stage === null ? null : stages.find((stage) => stage.id === override.stage);
     if (from === undefined) {
       const declared = stages.map((stage) => stage.id);
-      report(problem('line/unknown-stage', at, lineWords.unknownStage(override.stage ?? '', declared)));
+      report(
+        problem('line/unknown-stage', at, lineWords.unknownStage(override.stage ?? '', declared))
+      );
       continue;
     }
     const reached = values.get(name) ?? new Map<number, number>();
@@ -54,15 +63,30 @@ export function readOverrides(
 }
 
 function overrideValue(
-  override: Override, name: string, checked: CheckedModel, at: Span, report: (found: Problem) => void
-): number | null { // prettier-ignore
+  override: Override,
+  name: string,
+  checked: CheckedModel,
+  at: Span,
+  report: (found: Problem) => void
+): number | null {
+  // prettier-ignore
   const node = checked.model.byId.get(name);
   if (node?.kind !== 'input') {
-    report(problem('names/unknown', at, node ? { message: `${name} is not an input, so it cannot be tried.` } : nameWords.unknownName(name)));
+    report(
+      problem(
+        'names/unknown',
+        at,
+        node
+          ? { message: `${name} is not an input, so it cannot be tried.` }
+          : nameWords.unknownName(name)
+      )
+    );
     return null;
   }
   const cut = cutOf(override.value);
-  const { tree, problems } = parseExpression(cut, { money: checked.model.worksheet.frontMatter.money });
+  const { tree, problems } = parseExpression(cut, {
+    money: checked.model.worksheet.frontMatter.money
+  });
   problems.forEach(report);
   if (!tree) return null;
   const check = new ExpressionCheck({ typeOf: () => undefined, functionOf: () => undefined }, cut);
@@ -70,7 +94,8 @@ function overrideValue(
   check.problems.forEach(report);
   const wanted = checked.checks.get(name)?.type;
   if (found?.kind !== 'quantity' || wanted?.kind !== 'quantity') {
-    if (check.problems.length === 0) report(problem('value/needs-a-value', at, valueWords.needsAValue(name)));
+    if (check.problems.length === 0)
+      report(problem('value/needs-a-value', at, valueWords.needsAValue(name)));
     return null;
   }
   const isZero = found.literalZero && found.dimension === plain;
@@ -81,6 +106,8 @@ function overrideValue(
   }
   const value = constantValue(tree, cut);
   if (Number.isFinite(value)) return value;
-  report(problem('value/not-finite', at, valueWords.notFinite(override.value, 'it has no finite value')));
+  report(
+    problem('value/not-finite', at, valueWords.notFinite(override.value, 'it has no finite value'))
+  );
   return null;
 }

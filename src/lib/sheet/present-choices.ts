@@ -36,8 +36,11 @@ function choiceAt(node: ChooseNode, stage: number, evaluation: Evaluation): Choo
 
 /** Rows that meet every condition, best first; and for each row the conditions it does not meet. */
 export function rankingAt(
-  node: ChooseNode, stage: number, evaluation: Evaluation
-): { readonly ranking: readonly number[]; readonly excludedBy: readonly (readonly number[])[] } { // prettier-ignore
+  node: ChooseNode,
+  stage: number,
+  evaluation: Evaluation
+): { readonly ranking: readonly number[]; readonly excludedBy: readonly (readonly number[])[] } {
+  // prettier-ignore
   const [group, lane] = evaluation.lane(stage);
   const places = group.nodes.get(node.id)?.places ?? [];
   const conditions = node.variants[node.variantAt[stage] ?? 0]?.conditions ?? [];
@@ -50,7 +53,8 @@ export function rankingAt(
       return place && group.valueAt(place, lane, row) !== 0 ? [] : [i];
     });
     excludedBy.push(failed);
-    if (failed.length === 0) fitting.push({ row, score: score ? group.valueAt(score, lane, row) : 0 });
+    if (failed.length === 0)
+      fitting.push({ row, score: score ? group.valueAt(score, lane, row) : 0 });
   }
   fitting.sort((a, b) => a.score - b.score || a.row - b.row);
   return { ranking: fitting.map((each) => each.row), excludedBy };

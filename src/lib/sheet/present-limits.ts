@@ -12,8 +12,11 @@ import { judge, type LimitFigures, type Verdict } from './verdict.ts';
 
 /** The result of one limit. */
 export function limitResult(
-  node: LimitNode, check: NodeCheck | undefined, evaluation: Evaluation
-): LimitResult { // prettier-ignore
+  node: LimitNode,
+  check: NodeCheck | undefined,
+  evaluation: Evaluation
+): LimitResult {
+  // prettier-ignore
   const { stages, lineOf } = evaluation.checked.model;
   const judged = stages.map((stage) => judgedAt(node, check, stage.index, evaluation));
   const type = check?.sides.find((side) => side !== null) ?? null;
@@ -50,8 +53,12 @@ interface Judged {
 
 /** null: a side has no value, or the limit is judged by load cases, which are not computed yet. */
 function judgedAt(
-  node: LimitNode, check: NodeCheck | undefined, stage: number, evaluation: Evaluation
-): Judged | null { // prettier-ignore
+  node: LimitNode,
+  check: NodeCheck | undefined,
+  stage: number,
+  evaluation: Evaluation
+): Judged | null {
+  // prettier-ignore
   if (evaluation.state(node.id, stage) !== 'value' || node.tags.worstOf.length > 0) return null;
   const index = node.variantAt[stage] ?? 0;
   const variant = node.variants[index];
@@ -75,8 +82,10 @@ function judgedAt(
 }
 
 function placesOfSides(
-  variant: LimitVariant, places: readonly Place[]
-): { readonly sides: readonly (Place | null)[]; readonly tolerance: Place | null } { // prettier-ignore
+  variant: LimitVariant,
+  places: readonly Place[]
+): { readonly sides: readonly (Place | null)[]; readonly tolerance: Place | null } {
+  // prettier-ignore
   let next = 0;
   const sides = variant.sides.map((side) => (side ? (places[next++] ?? null) : null));
   return { sides, tolerance: variant.tolerance ? (places[next] ?? null) : null };
@@ -91,8 +100,12 @@ function closeOf(node: LimitNode): LimitFigures['close'] {
 }
 
 function limitStages(
-  node: LimitNode, judged: readonly (Judged | null)[], unit: Unit | null, evaluation: Evaluation
-): readonly LimitAtStage[] { // prettier-ignore
+  node: LimitNode,
+  judged: readonly (Judged | null)[],
+  unit: Unit | null,
+  evaluation: Evaluation
+): readonly LimitAtStage[] {
+  // prettier-ignore
   const { digits } = evaluation.settings;
   const side = (of: 'left' | 'right'): readonly (number | null)[] =>
     judged.map((each) => each?.sides[each.verdict[of]] ?? null);

@@ -5,13 +5,14 @@ import { ExpressionCheck, type CheckScope, type NodeCheck } from '#lib/check/ind
 import { visit, nodeSpan } from '#lib/language/index.ts';
 import { traceLane } from '#lib/lanes/index.ts';
 import type {
-  ChooseNode, FormulaVariant, FunctionNode, InputVariant, LimitVariant, Parsed, SheetNode, SolveVariant
+  ChooseNode, FormulaVariant, FunctionNode, InputVariant, LimitVariant, Parsed, SheetNode, SolveNode, SolveVariant
 } from '#lib/model/index.ts'; // prettier-ignore
 import {
-  chooseWords, nameWords, problem, sheetWords, unitWords, valueWords, type Problem
+  chooseWords, nameWords, problem, sheetWords, shiftSpan, unitWords, valueWords, type Problem
 } from '#lib/problem/index.ts'; // prettier-ignore
 import { cutOf, spanOf, type Cut } from '#lib/text/index.ts';
 import { instructionLimit } from '#lib/lanes/index.ts';
+import type { Unit } from '#lib/units/index.ts';
 import type { Evaluation } from './evaluation.ts';
 import { faultProblem, reportNotice, type FaultContext } from './faults.ts';
 import { rankingAt } from './present-choices.ts';
@@ -19,8 +20,11 @@ import type { ChooseResult, LimitResult, ValueResult } from './results.ts';
 
 /** Problems of the lanes of a node that went bad by themselves; lines from 0 at the entry. */
 export function laneProblems(
-  node: SheetNode, check: NodeCheck | undefined, evaluation: Evaluation
-): Problem[] { // prettier-ignore
+  node: SheetNode,
+  check: NodeCheck | undefined,
+  evaluation: Evaluation
+): Problem[] {
+  // prettier-ignore
   const { model } = evaluation.checked;
   const problems: Problem[] = [];
   const byMessage = new Map<string, { found: Problem; stages: number }>();
@@ -63,9 +67,13 @@ export function laneProblems(
 }
 
 function contextOf(
-  node: SheetNode, check: NodeCheck | undefined, stage: number, stageId: string | null,
+  node: SheetNode,
+  check: NodeCheck | undefined,
+  stage: number,
+  stageId: string | null,
   evaluation: Evaluation
-): FaultContext { // prettier-ignore
+): FaultContext {
+  // prettier-ignore
   const { checks, model } = evaluation.checked;
   const cuts = cutsOf(node, node.variantAt[stage] ?? 0);
   const scope: CheckScope = {
@@ -79,10 +87,23 @@ function contextOf(
     scope,
     home: { cut: cuts[0] ?? node.nameCut ?? cutOf(' '), line: model.lineOf.get(node.id) ?? 1 },
     stage: stageId,
-    unknown: node.kind === 'solve' ? { name: node.unknown, unit: type?.unit ?? null } : null,
+    unknown:
+      node.kind === 'solve'
+        ? { name: node.unknown, unit: type?.unit ?? null, sidesUnit: sidesUnit(node, stage, scope) }
+        : null,
     strictest: node.kind === 'choose' ? strictestCondition(node, stage, evaluation) : null,
     isOwn: (cut) => cuts.includes(cut)
   };
+}
+
+/** The unit of the first side of a solve that has one of its own. */
+function sidesUnit(node: SolveNode, stage: number, scope: CheckScope): Unit | null {
+  const variant = node.variants[node.variantAt[stage] ?? 0];
+  for (const side of variant ? [variant.right, variant.left] : []) {
+    const type = side.tree && new ExpressionCheck(scope, side.cut).type(side.tree);
+    if (type?.kind === 'quantity' && type.unit) return type.unit;
+  }
+  return null;
 }
 
 /** The cuts of a node's expressions at a variant. */
@@ -114,33 +135,50 @@ function parsedOf(node: SheetNode, index: number): readonly Parsed[] {
   }
 }
 
-function strictestCondition(node: ChooseNode, stage: number, evaluation: Evaluation): string | null {
+function strictestCondition(
+  node: ChooseNode,
+  stage: number,
+  evaluation: Evaluation
+): string | null {
   const { excludedBy } = rankingAt(node, stage, evaluation);
   const counts = new Map<number, number>();
   for (const failed of excludedBy) for (const i of failed) counts.set(i, (counts.get(i) ?? 0) + 1);
   const [worst] = [...counts].sort((a, b) => b[1] - a[1]);
   const condition = worst && node.variants[node.variantAt[stage] ?? 0]?.conditions[worst[0]];
   if (!condition) return null;
-  return condition.kind === 'words' ? `${condition.column} is "${condition.words}"` : condition.test.cut.text;
+  return condition.kind === 'words'
+    ? `${condition.column} is "${condition.words}"`
+    : condition.test.cut.text;
 }
 
 /** Notices: letters read as units, unused load cases, a ranking that moved. */
 export function nodeNotices(
-  node: SheetNode, row: ValueResult | LimitResult | ChooseResult | null, evaluation: Evaluation
-): Problem[] { // prettier-ignore
+  node: SheetNode,
+  row: ValueResult | LimitResult | ChooseResult | null,
+  evaluation: Evaluation
+): Problem[] {
+  // prettier-ignore
   const problems: Problem[] = [...unitLetters(node, evaluation), ...shadowedVariables(node, evaluation)];
   if (node.kind === 'limit' && node.tags.worstOf.length > 0 && node.nameCut) {
     const words = sheetWords.worstOfNotYet(node.label);
-    problems.push(problem('sheet/not-computed-yet', spanOf(node.nameCut), words, { severity: 'warning' }));
+    problems.push(
+      problem('sheet/not-computed-yet', spanOf(node.nameCut), words, { severity: 'warning' })
+    );
   }
   if (node.kind === 'choose' && row && 'rowNames' in row) {
     for (const [stage, at] of row.at.entries()) {
       const best = at.ranking[0];
       if (!at.taken || at.row === null || best === undefined || best === at.row) continue;
-      const words = chooseWords.rankingMoved(node.id, row.rowNames[at.row] ?? '', row.rowNames[best] ?? '');
+      const words = chooseWords.rankingMoved(
+        node.id,
+        row.rowNames[at.row] ?? '',
+        row.rowNames[best] ?? ''
+      );
       const take = node.variants[node.variantAt[stage] ?? 0]?.take;
       const id = evaluation.checked.model.stages[stage]?.id ?? null;
-      if (take) problems.push(problem('choose/ranking-moved', spanOf(take.cut), words, { severity: 'note', stage: id }));
+      if (!take) continue;
+      const place = shiftSpan(spanOf(take.cut), take.line);
+      problems.push(problem('choose/ranking-moved', place, words, { severity: 'note', stage: id }));
     }
   }
   return problems;
@@ -159,7 +197,9 @@ function unitLetters(node: SheetNode, evaluation: Evaluation): Problem[] {
         const letter = each.unit.atoms.find((atom) => byId.has(atom.symbol))?.symbol;
         if (!letter) return;
         const words = unitWords.readAsUnit(letter, cut.text.slice(each.from, each.to));
-        problems.push(problem('units/read-as-unit', nodeSpan(cut, each), words, { severity: 'note' }));
+        problems.push(
+          problem('units/read-as-unit', nodeSpan(cut, each), words, { severity: 'note' })
+        );
       });
     }
   }
@@ -169,7 +209,7 @@ function unitLetters(node: SheetNode, evaluation: Evaluation): Problem[] {
 /** The variable of an integral that is also a name of the sheet. */
 function shadowedVariables(node: SheetNode, evaluation: Evaluation): Problem[] {
   const { byId, lineOf } = evaluation.checked.model;
-  const own = node.kind === 'function' ? (node as FunctionNode).parameters : [];
+  const own = node.kind === 'function' ? node.parameters : [];
   const problems: Problem[] = [];
   for (const index of node.variants.keys()) {
     for (const { tree, cut } of parsedOf(node, index)) {
@@ -177,9 +217,12 @@ function shadowedVariables(node: SheetNode, evaluation: Evaluation): Problem[] {
       visit(tree, (each) => {
         if (each.kind !== 'call' || each.callee !== 'integrate') return;
         const variable = each.args[1];
-        if (variable?.kind !== 'name' || !byId.has(variable.name) || own.includes(variable.name)) return;
+        if (variable?.kind !== 'name' || !byId.has(variable.name) || own.includes(variable.name))
+          return;
         const words = nameWords.shadowsName(variable.name, lineOf.get(variable.name) ?? null);
-        problems.push(problem('line/duplicate-name', nodeSpan(cut, variable), words, { severity: 'note' }));
+        problems.push(
+          problem('line/duplicate-name', nodeSpan(cut, variable), words, { severity: 'note' })
+        );
       });
     }
   }
@@ -198,13 +241,20 @@ export function correlationProblems(evaluation: Evaluation): Problem[] {
       problems.push(problem('names/unknown', at, nameWords.unknownName(name)));
     }
     if (!coefficient.tree) continue;
-    const check = new ExpressionCheck({ typeOf: () => undefined, functionOf: () => undefined }, coefficient.cut);
+    const check = new ExpressionCheck(
+      { typeOf: () => undefined, functionOf: () => undefined },
+      coefficient.cut
+    );
     const type = check.type(coefficient.tree);
-    const value = coefficient.tree.kind === 'number' || coefficient.tree.kind === 'sign' ? Number(coefficient.cut.text) : NaN;
+    const value =
+      coefficient.tree.kind === 'number' || coefficient.tree.kind === 'sign'
+        ? Number(coefficient.cut.text)
+        : NaN;
     if (type && Math.abs(value) <= 1) continue;
     const at = { ...spanOf(coefficient.cut), line: spanOf(coefficient.cut).line + line };
-    problems.push(problem('value/outside-domain', at, valueWords.correlationOutside(coefficient.cut.text)));
+    problems.push(
+      problem('value/outside-domain', at, valueWords.correlationOutside(coefficient.cut.text))
+    );
   }
   return problems;
 }
-

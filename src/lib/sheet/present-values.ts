@@ -10,8 +10,11 @@ import { coverageFactor95 } from './verdict.ts';
 
 /** The result of one node; null for what has no row of its own (limits, choices, derived columns). */
 export function valueResult(
-  node: SheetNode, check: NodeCheck | undefined, evaluation: Evaluation
-): ValueResult | null { // prettier-ignore
+  node: SheetNode,
+  check: NodeCheck | undefined,
+  evaluation: Evaluation
+): ValueResult | null {
+  // prettier-ignore
   const kind = kindOf(node);
   if (!kind) return null;
   const { model } = evaluation.checked;
@@ -52,20 +55,28 @@ function kindOf(node: SheetNode): ValueKind | null {
 }
 
 function unitOfRow(
-  type: NodeCheck['type'], figures: readonly StageFigure[], evaluation: Evaluation
-): Unit | null { // prettier-ignore
+  type: NodeCheck['type'],
+  figures: readonly StageFigure[],
+  evaluation: Evaluation
+): Unit | null {
+  // prettier-ignore
   if (!isQuantity(type)) return null;
   let largest = 0;
   for (const { values } of figures) {
-    for (const value of values ?? []) if (Number.isFinite(value)) largest = Math.max(largest, Math.abs(value));
+    for (const value of values ?? [])
+      if (Number.isFinite(value)) largest = Math.max(largest, Math.abs(value));
   }
   return rowUnit(type, largest, evaluation.settings);
 }
 
 function stageValues(
-  node: SheetNode, check: NodeCheck | undefined, figures: readonly StageFigure[], unit: Unit | null,
+  node: SheetNode,
+  check: NodeCheck | undefined,
+  figures: readonly StageFigure[],
+  unit: Unit | null,
   evaluation: Evaluation
-): readonly StageValue[] { // prettier-ignore
+): readonly StageValue[] {
+  // prettier-ignore
   const { digits } = evaluation.settings;
   const isSingle = check?.type?.rows === null;
   const singles = figures.map(({ values }) => (isSingle ? (values?.[0] ?? null) : null));
@@ -119,8 +130,10 @@ function stageValues(
 
 /** How a value moved from the one before it. */
 export function comparedWith(
-  now: number, before: number | null
-): { readonly ratio: number | null; readonly change: 'new' | 'sign' | null } { // prettier-ignore
+  now: number,
+  before: number | null
+): { readonly ratio: number | null; readonly change: 'new' | 'sign' | null } {
+  // prettier-ignore
   if (before === null) return { ratio: null, change: null };
   if (before === now) return { ratio: 1, change: null };
   if (before === 0) return { ratio: null, change: 'new' };
@@ -129,8 +142,12 @@ export function comparedWith(
 }
 
 function variantResult(
-  node: SheetNode, variant: SheetNode['variants'][number], line: number, evaluation: Evaluation
-): Variant { // prettier-ignore
+  node: SheetNode,
+  variant: SheetNode['variants'][number],
+  line: number,
+  evaluation: Evaluation
+): Variant {
+  // prettier-ignore
   const { stages } = evaluation.checked.model;
   const common = {
     stage: variant.stage === null ? null : (stages[variant.stage]?.id ?? null),
@@ -155,12 +172,19 @@ function variantResult(
     case 'calc':
     case 'function': {
       const { tree, cut } = (variant as FormulaVariant).expression;
-      return { ...common, tree, cut, parameters: node.kind === 'function' ? node.parameters : null };
+      return {
+        ...common,
+        tree,
+        cut,
+        parameters: node.kind === 'function' ? node.parameters : null
+      };
     }
     case 'solve': {
       const { left, right } = variant as SolveVariant;
       const solve =
-        left.tree && right.tree ? { unknown: node.unknown, left: left.tree, right: right.tree } : null;
+        left.tree && right.tree
+          ? { unknown: node.unknown, left: left.tree, right: right.tree }
+          : null;
       return { ...common, tree: null, cut: left.cut, solve };
     }
     default:
@@ -168,7 +192,11 @@ function variantResult(
   }
 }
 
-function toleranceSuffix(form: { shape: string; coverage: number | null; degreesOfFreedom: number | null }): string {
+function toleranceSuffix(form: {
+  shape: string;
+  coverage: number | null;
+  degreesOfFreedom: number | null;
+}): string {
   const shape =
     form.shape === 'normal'
       ? form.coverage === null || form.coverage === 1 ? ' sd' : ` k=${form.coverage}`

@@ -2,7 +2,7 @@
 // problem with its line in the file.
 
 import type { NodeCheck } from '#lib/check/index.ts';
-import type { ChooseNode, LimitNode, SheetNode } from '#lib/model/index.ts';
+import type { SheetNode } from '#lib/model/index.ts';
 import { problem, shiftProblem, nameWords, type Problem } from '#lib/problem/index.ts';
 import { spanOf } from '#lib/text/index.ts';
 import type { Evaluation } from './evaluation.ts';
@@ -62,16 +62,24 @@ type Circles = readonly { readonly path: readonly string[]; readonly stage: numb
 
 /** The results of a run, and the rows to keep for the next. */
 export function presentSheet(
-  evaluation: Evaluation, circles: Circles, options: PresentOptions
-): { readonly results: Results; readonly kept: KeptRows } { // prettier-ignore
+  evaluation: Evaluation,
+  circles: Circles,
+  options: PresentOptions
+): { readonly results: Results; readonly kept: KeptRows } {
+  // prettier-ignore
   const { model, checks } = evaluation.checked;
-  const problems: Problem[] = [...model.problems, ...options.problems, ...correlationProblems(evaluation)];
+  const problems: Problem[] = [
+    ...model.problems,
+    ...options.problems,
+    ...correlationProblems(evaluation)
+  ];
   const before = options.isRestructured ? null : options.kept;
   const rows = before ? before.rows : new Map<string, KeptRow>();
   const values = new Map(before?.values);
   const limits = new Map(before?.limits);
   const choices = new Map(before?.choices);
-  const byLine = before && isInPlace(before, evaluation) ? new Map(before.byLine) : new Map<number, Row>();
+  const byLine =
+    before && isInPlace(before, evaluation) ? new Map(before.byLine) : new Map<number, Row>();
   const isWholeByLine = byLine.size === 0;
   for (const node of model.nodes) {
     const check = checks.get(node.id);
@@ -108,9 +116,14 @@ export function presentSheet(
 }
 
 function madeRow(
-  node: SheetNode, check: NodeCheck | undefined, line: number, signature: string,
-  evaluation: Evaluation, options: PresentOptions
-): KeptRow { // prettier-ignore
+  node: SheetNode,
+  check: NodeCheck | undefined,
+  line: number,
+  signature: string,
+  evaluation: Evaluation,
+  options: PresentOptions
+): KeptRow {
+  // prettier-ignore
   const problems: Problem[] = [];
   if (check) problems.push(...check.problems);
   if (node.kind === 'input') problems.push(...(options.evaluations.get(node.id)?.problems ?? []));
@@ -122,8 +135,8 @@ function madeRow(
 }
 
 function rowOf(node: SheetNode, check: NodeCheck | undefined, evaluation: Evaluation): Row | null {
-  if (node.kind === 'limit') return limitResult(node as LimitNode, check, evaluation);
-  if (node.kind === 'choose') return chooseResult(node as ChooseNode, evaluation);
+  if (node.kind === 'limit') return limitResult(node, check, evaluation);
+  if (node.kind === 'choose') return chooseResult(node, evaluation);
   return valueResult(node, check, evaluation);
 }
 
@@ -163,7 +176,8 @@ function stageResult(
   const stopsTheRun: string[] = [];
   for (const limit of limits.values()) {
     const status = limit.at[stage.index]?.status;
-    const isBad = status === 'over' || status === 'short' || status === 'unknown' || status === 'fails';
+    const isBad =
+      status === 'over' || status === 'short' || status === 'unknown' || status === 'fails';
     if (limit.tags.safety && isBad) stopsTheRun.push(limit.label);
   }
   return {

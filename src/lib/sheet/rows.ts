@@ -37,8 +37,11 @@ export interface ShownNumber {
 
 /** Values of a row in its unit; null where there is none. */
 export function shownNumbers(
-  si: readonly (number | null)[], unit: Unit, digits: number
-): readonly (ShownNumber | null)[] { // prettier-ignore
+  si: readonly (number | null)[],
+  unit: Unit,
+  digits: number
+): readonly (ShownNumber | null)[] {
+  // prettier-ignore
   const values = si.map((value) => (value === null ? null : fromSI(value, unit)));
   const numbers = formatRow(values, digits);
   return values.map((value, i) => {

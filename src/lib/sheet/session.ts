@@ -32,7 +32,10 @@ export class Session {
   private readonly reader: Reader = createReader();
   private readonly builder = new ModelBuilder();
   private readonly checker = new SheetChecker();
-  private readonly inputs = new WeakMap<SheetNode, { check: NodeCheck; evaluation: InputEvaluation }>();
+  private readonly inputs = new WeakMap<
+    SheetNode,
+    { check: NodeCheck; evaluation: InputEvaluation }
+  >();
   private groups = new Map<string, StageGroup>();
   private kept: KeptRows = noRows();
   private structure: Structure | null = null;
@@ -186,7 +189,8 @@ function structureOf(model: Model): Structure {
     hasNamesLikeUnits: model.nodes.some(({ name }) => name !== null && isUnitName(name, model)),
     settleOrder: [...all.sorted, ...model.nodes.filter((node) => all.inCircle.has(node.id))]
   };
-  const isPlain = all.circles.length === 0 || model.nodes.every((node) => node.variants.length === 1);
+  const isPlain =
+    all.circles.length === 0 || model.nodes.every((node) => node.variants.length === 1);
   if (isPlain) {
     return {
       ...shared, checkOrder: all.sorted, isTwice: false, orders: [all],
@@ -216,7 +220,9 @@ function isSameStructure(before: readonly SheetNode[], model: Model): boolean {
     if (node === old) return true;
     if (!node || node.id !== old.id || node.kind !== old.kind) return false;
     if (node.variants.length !== old.variants.length && node.kind !== 'input') return false;
-    return node.uses.length === old.uses.length && node.uses.every((name, k) => name === old.uses[k]);
+    return (
+      node.uses.length === old.uses.length && node.uses.every((name, k) => name === old.uses[k])
+    );
   });
 }
 
@@ -235,9 +241,13 @@ function usersOf(model: Model): ReadonlyMap<string, readonly string[]> {
 
 /** What an input is at a stage; an override stands before whatever is revised there. */
 function figuresAt(
-  model: Model, id: string, stage: number, evaluations: ReadonlyMap<string, InputEvaluation>,
+  model: Model,
+  id: string,
+  stage: number,
+  evaluations: ReadonlyMap<string, InputEvaluation>,
   overrides: ReadonlyMap<string, OverrideFigures>
-): InputFigures { // prettier-ignore
+): InputFigures {
+  // prettier-ignore
   const node = model.byId.get(id) as InputNode;
   const own = evaluations.get(id)?.figures[node.variantAt[stage] ?? 0];
   const figures = own ?? { value: NaN, state: 'error', standardUncertainty: 0, range: null };
@@ -246,15 +256,20 @@ function figuresAt(
 }
 
 function firstOrders(
-  checked: CheckedModel, groups: ReadonlyMap<StageGroup, Order>,
-  evaluations: ReadonlyMap<string, InputEvaluation>, overrides: ReadonlyMap<string, OverrideFigures>
-): ReadonlyMap<StageGroup, FirstOrder> { // prettier-ignore
+  checked: CheckedModel,
+  groups: ReadonlyMap<StageGroup, Order>,
+  evaluations: ReadonlyMap<string, InputEvaluation>,
+  overrides: ReadonlyMap<string, OverrideFigures>
+): ReadonlyMap<StageGroup, FirstOrder> {
+  // prettier-ignore
   const { model } = checked;
-  const correlations = model.correlations.flatMap(({ first, second, coefficient }): Correlated[] => {
-    if (!coefficient.tree) return [];
-    const value = constantValue(coefficient.tree, coefficient.cut);
-    return Math.abs(value) <= 1 ? [{ first, second, coefficient: value }] : [];
-  });
+  const correlations = model.correlations.flatMap(
+    ({ first, second, coefficient }): Correlated[] => {
+      if (!coefficient.tree) return [];
+      const value = constantValue(coefficient.tree, coefficient.cut);
+      return Math.abs(value) <= 1 ? [{ first, second, coefficient: value }] : [];
+    }
+  );
   const orders = new Map<StageGroup, FirstOrder>();
   for (const group of groups.keys()) {
     const inputs: UncertainInput[] = [];
@@ -264,7 +279,8 @@ function firstOrders(
       const standardUncertainty = group.stages.map(
         (stage) => figuresAt(model, id, stage, evaluations, overrides).standardUncertainty
       );
-      if (standardUncertainty.some((u) => u > 0)) inputs.push({ id, register: place.register, standardUncertainty });
+      if (standardUncertainty.some((u) => u > 0))
+        inputs.push({ id, register: place.register, standardUncertainty });
     }
     if (inputs.length === 0) continue;
     const wanted = [...group.nodes.values()].flatMap(({ places, node }) =>

@@ -33,9 +33,12 @@ export class FirstOrder {
   private readonly terms = new Map<number, Float64Array>();
 
   constructor(
-    group: StageGroup, inputs: readonly UncertainInput[], correlations: readonly Correlated[],
+    group: StageGroup,
+    inputs: readonly UncertainInput[],
+    correlations: readonly Correlated[],
     wanted: Iterable<Place>
-  ) { // prettier-ignore
+  ) {
+    // prettier-ignore
     this.inputs = inputs;
     this.lanes = group.stages.length;
     const index = new Map(inputs.map((input, i) => [input.id, i]));
@@ -54,7 +57,9 @@ export class FirstOrder {
   /** u of the difference of two values, each null for an exact one. */
   standardOfDifference(left: Place | null, right: Place | null, lane: number): number | null {
     return this.combine(
-      (i) => (left ? this.term(left.register, i, lane) : 0) - (right ? this.term(right.register, i, lane) : 0)
+      (i) =>
+        (left ? this.term(left.register, i, lane) : 0) -
+        (right ? this.term(right.register, i, lane) : 0)
     );
   }
 
@@ -70,17 +75,24 @@ export class FirstOrder {
       if (term !== 0) isReached = true;
       variance += term * term;
     }
-    for (const [i, j, coefficient] of this.pairs) variance += 2 * coefficient * termOf(i) * termOf(j);
+    for (const [i, j, coefficient] of this.pairs)
+      variance += 2 * coefficient * termOf(i) * termOf(j);
     const u = Math.sqrt(Math.max(0, variance));
     return isReached && Number.isFinite(u) ? u : null;
   }
 
   private differentiate(group: StageGroup, wanted: readonly Place[]): void {
     const { inputs, lanes } = this;
-    const kept = derivedProgram(group, inputs.map((input) => input.register));
+    const kept = derivedProgram(
+      group,
+      inputs.map((input) => input.register)
+    );
     const { derived } = kept;
-    const active = wanted.filter(({ register, rows }) => rows === null && derived.isActive(register));
-    for (const { register } of active) this.terms.set(register, new Float64Array(inputs.length * lanes));
+    const active = wanted.filter(
+      ({ register, rows }) => rows === null && derived.isActive(register)
+    );
+    for (const { register } of active)
+      this.terms.set(register, new Float64Array(inputs.length * lanes));
     for (let start = 0; start < inputs.length; start += seedsPerRun) {
       const seeds = inputs.slice(start, start + seedsPerRun);
       const file = runFile(kept, lanes * seeds.length, group.statusCount);

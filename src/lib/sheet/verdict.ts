@@ -81,9 +81,13 @@ export function judge(limit: LimitFigures): Verdict {
 }
 
 function statusOf(
-  limit: LimitFigures, isOver: boolean, utilisation: number | null, margin: number,
+  limit: LimitFigures,
+  isOver: boolean,
+  utilisation: number | null,
+  margin: number,
   chanceOver: number | null
-): LimitStatus { // prettier-ignore
+): LimitStatus {
+  // prettier-ignore
   if (limit.isScreen) return isOver ? 'fails' : 'not-shown-to-fail';
   const isRequirement = limit.form === 'actual>=required';
   if (isOver) return isRequirement ? 'short' : 'over';

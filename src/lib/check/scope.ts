@@ -1,0 +1,87 @@
+// The names of a sheet as its expressions see them: types of what was checked before, own functions
+// checked once for each signature they are called with.
+
+import type { FunctionNode, Model, SheetNode } from '#lib/model/index.ts';
+import type { Problem } from '#lib/problem/index.ts';
+import { dropAngle, plain } from '#lib/units/index.ts';
+import { settleAngle } from './angle.ts';
+import { ExpressionCheck, type CallableFunction, type CheckScope } from './expression.ts';
+import { typeKey, type Type } from './type.ts';
+
+interface ScopeEntry {
+  readonly node: SheetNode;
+  readonly type: Type | null;
+}
+
+/** How the expressions of a sheet find types and own functions. */
+export class SheetScope implements CheckScope {
+  private readonly callables = new Map<FunctionNode, CallableFunction>();
+  private byDimension: Map<string, string> | null = null;
+  private readonly model: Model;
+  private readonly checks: ReadonlyMap<string, ScopeEntry>;
+
+  constructor(model: Model, checks: ReadonlyMap<string, ScopeEntry>) {
+    this.model = model;
+    this.checks = checks;
+  }
+
+  typeOf(name: string): Type | null | undefined {
+    return this.checks.get(name)?.type;
+  }
+
+  functionOf(name: string): CallableFunction | undefined {
+    const node = this.model.byId.get(name);
+    if (node?.kind !== 'function') return undefined;
+    const known = this.callables.get(node);
+    if (known) return known;
+    const made = callable(node, this);
+    this.callables.set(node, made);
+    return made;
+  }
+
+  /** The first rotating speed or plain quantity of that dimension, for a hint. */
+  nameOfDimension(key: string): string | null {
+    if (key === plain.key) return null;
+    if (!this.byDimension) {
+      this.byDimension = new Map();
+      for (const [name, { type, node }] of this.checks) {
+        if (type?.kind !== 'quantity' || node.name === null) continue;
+        const own = dropAngle(type.dimension).key;
+        if (!this.byDimension.has(own)) this.byDimension.set(own, name);
+      }
+    }
+    return this.byDimension.get(key) ?? null;
+  }
+}
+
+/** An own function, checked once for each signature it is called with. */
+function callable(node: FunctionNode, scope: CheckScope): CallableFunction {
+  const answers = new Map<string, { type: Type | null; problems: readonly Problem[] }>();
+  let isOpen = false;
+  return {
+    parameters: node.parameters,
+    check(args) {
+      const key = args.map(typeKey).join(' , ');
+      const known = answers.get(key);
+      if (known) return known;
+      const variant = node.variants[0];
+      if (isOpen || !variant?.expression.tree) return { type: null, problems: [] };
+      isOpen = true;
+      const parameters = new Map(node.parameters.map((name, i) => [name, args[i] ?? null]));
+      const inner: CheckScope = {
+        typeOf: (name) => (parameters.has(name) ? parameters.get(name) : scope.typeOf(name)),
+        functionOf: (name) => scope.functionOf(name)
+      };
+      const check = new ExpressionCheck(inner, variant.expression.cut);
+      let type = check.type(variant.expression.tree);
+      if (type?.kind === 'quantity' && variant.unit) {
+        type = check.shownIn(variant.expression.tree, type, variant.unit);
+      }
+      if (type?.kind === 'quantity') type = { ...settleAngle(type), literal: false };
+      isOpen = false;
+      const answer = { type, problems: check.problems };
+      answers.set(key, answer);
+      return answer;
+    }
+  };
+}
