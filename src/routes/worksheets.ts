@@ -41,7 +41,7 @@ export async function computeFile(file: string): Promise<Computed> {
     return {
       kind: 'fault',
       fault: 'system',
-      message: `${file} could not be computed: a fault of this program, which it has reported where it was started. The file is as it was.`
+      message: `${file} could not be computed: a fault of this program, told in full where it was started.`
     };
   }
 }
