@@ -151,8 +151,17 @@ const integral: Rule = (check, call) => {
     over = { ...both, temperature: types[0].temperature };
   }
   const bound = { ...over, rows: null, literal: false, literalZero: false, piPower: 0 };
+  const before = check.problems.length;
   const inner = check.withBound(variable.name, bound, () => check.quantity(integrand));
-  if (!inner) return null;
+  if (!inner) {
+    // From 0 to infinity nothing says what the variable counts: it is a plain number until a bound has a unit.
+    const last = check.problems[check.problems.length - 1];
+    if (last && check.problems.length > before && types.every((type) => type.literalZero)) {
+      const hint = `${variable.name} is a plain number here. Give a bound its unit, as in 0 s.`;
+      check.problems[check.problems.length - 1] = { ...last, hint };
+    }
+    return null;
+  }
   if (inner.rows !== null)
     return refuse(check, integrand, unitWords.needsSingle(call.callee, check.text(integrand)));
   return {

@@ -109,6 +109,7 @@ function signatureOf(
     const check = checks.get(name);
     signature += check ? `${check.version};` : model.byId.has(name) ? 'circle;' : '?;';
   }
+  if (node.kind === 'solve') signature += choiceBetween(node, model) ?? '';
   return signature;
 }
 
@@ -314,7 +315,7 @@ class NodeChecker {
   private constantType(subject: string, parsed: Parsed): { readonly type: Type | null } {
     const used = parsed.tree && this.firstName(parsed.tree);
     if (!used) return this.typeOf(parsed);
-    const words = valueWords.notConstant(subject, used);
+    const words = valueWords.notConstantHere(parsed.cut.text, used);
     this.problems.push(problem('value/needs-a-value', spanOf(parsed.cut), words, { subject }));
     return { type: null };
   }
@@ -326,7 +327,9 @@ class NodeChecker {
       if (name !== null) return;
       if (node.kind === 'call' && this.scope.functionOf(node.callee)) name = node.callee;
       if (node.kind !== 'name' || bound.includes(node.name)) return;
-      if (!['pi', 'true', 'false', 'inf', 'g_n'].includes(node.name)) name = node.name;
+      const block = node.name.includes('.') ? node.name.split('.')[0] : undefined;
+      if (this.model.byId.has(node.name) || this.model.blockNames.has(block ?? ''))
+        name = node.name;
     });
     return name;
   }
@@ -438,6 +441,12 @@ class NodeChecker {
     }
     if (unknown.kind !== 'input') {
       const words = solveWords.unknownIsNoInput(node.unknown);
+      this.problems.push(problem('value/needs-a-value', spanOf(node.unknownCut), words));
+      return null;
+    }
+    const choice = choiceBetween(node, this.model);
+    if (choice !== null) {
+      const words = solveWords.choiceBetween(node.id, choice, node.unknown);
       this.problems.push(problem('value/needs-a-value', spanOf(node.unknownCut), words));
       return null;
     }
@@ -564,3 +573,15 @@ function columnType(node: SheetNode & { kind: 'column' }): Type {
   return { ...(node.unit ? quantityIn(node.unit) : plainNumber), rows };
 }
 
+/** A choice that the sides of a solve read and that depends on its unknown: it jumps, so no root is near. */
+function choiceBetween(node: SolveNode, model: Model): string | null {
+  const from = (start: readonly string[]): ReadonlySet<string> => {
+    const reached = new Set(start);
+    for (const id of reached) for (const used of model.byId.get(id)?.uses ?? []) reached.add(used);
+    return reached;
+  };
+  for (const id of from(node.uses.filter((name) => name !== node.unknown))) {
+    if (model.byId.get(id)?.kind === 'choose' && from([id]).has(node.unknown)) return id;
+  }
+  return null;
+}

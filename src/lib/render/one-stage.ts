@@ -3,6 +3,16 @@
 
 import type { LimitResult, Results, ValueResult, ChooseResult } from '#lib/sheet/index.ts';
 
+/** Results of one stage, with those of all beside: a caution shows the greatest value of any stage. */
+interface PickedResults extends Results {
+  readonly whole: Results;
+}
+
+/** The results of all stages, whether or not one was picked. */
+export function wholeOf(results: Results): Results {
+  return 'whole' in results ? (results as PickedResults).whole : results;
+}
+
 /**
  * @param results  of a whole sheet
  * @param id       of one of its stages
@@ -10,7 +20,7 @@ import type { LimitResult, Results, ValueResult, ChooseResult } from '#lib/sheet
  *
  * Fails  RangeError where the sheet has no such stage
  */
-export function atStage(results: Results, id: string): Results {
+export function atStage(results: Results, id: string): PickedResults {
   const index = results.stages.findIndex((stage) => stage.id === id);
   const stage = results.stages[index];
   if (!stage) throw new RangeError(`no stage ${id}`);
@@ -20,6 +30,7 @@ export function atStage(results: Results, id: string): Results {
   const choice = (result: ChooseResult): ChooseResult => ({ ...result, at: only(result.at) });
   return {
     ...results,
+    whole: results,
     stages: [stage],
     values: mapped(results.values, value),
     limits: mapped(results.limits, limit),

@@ -3,15 +3,11 @@
 // value is given with the stage's title, since printed text has no stage in view.
 
 import type { Results, StageValue, ValueResult } from '#lib/sheet/index.ts';
+import { placeholdersIn } from '#lib/text/index.ts';
 import { fromSI, isUnitFault, parseUnit, sameBesidesAngle, unitLabel } from '#lib/units/index.ts';
 import type { Unit } from '#lib/units/index.ts';
+import { wholeOf } from './one-stage.ts';
 import { significantText } from './words.ts';
-
-/** Code spans, mathematics, then a placeholder. */
-const pieces =
-  /(?<ticks>`+)(?!`)[^]*?(?<!`)\k<ticks>(?!`)|\$\$(?:[^$\\]|\\[^])*\$\$|\$(?!\s)(?:[^$\\\n]|\\.)*?[^\s\\]\$(?!\d)|\{[ \t]*(?<words>[^{}\n]{1,200}?)[ \t]*\}/gu;
-const fence = /^ {0,3}(?:`{3,}|~{3,})/;
-const placeholder = /^([\p{L}_][\p{L}\p{Nd}_.]*)(?:\s+at\s+([a-z][a-z0-9-]*))?(?:\s+to\s+(.+))?$/u;
 
 /**
  * @param text      CommonMark of the sheet
@@ -19,31 +15,18 @@ const placeholder = /^([\p{L}_][\p{L}\p{Nd}_.]*)(?:\s+at\s+([a-z][a-z0-9-]*))?(?
  * @returns         the same with its placeholders replaced; what names nothing stays as it stands
  */
 export function fillProse(text: string, results: Results, greatest = false): string {
-  if (!text.includes('{')) return text;
-  const paragraphs = text.split(/(\n[ \t]*\r?\n)/);
-  let inFence = false;
-  return paragraphs
-    .map((paragraph) => {
-      const fences = paragraph.split('\n').filter((line) => fence.test(line)).length;
-      const isCode = inFence || fences > 0;
-      if (fences % 2 === 1) inFence = !inFence;
-      return isCode ? paragraph : filledParagraph(paragraph, results, greatest);
-    })
-    .join('');
-}
-
-function filledParagraph(text: string, results: Results, greatest: boolean): string {
-  return text.replace(pieces, (...found: unknown[]) => {
-    const whole = String(found[0]);
-    const groups = found.at(-1) as { readonly words?: string };
-    const parts = groups.words === undefined ? null : placeholder.exec(groups.words);
-    const value = parts?.[1] === undefined ? undefined : results.values.get(parts[1]);
-    if (!parts || !value) return whole;
-    const unit = parts[3] === undefined ? null : unitFor(value, parts[3], results);
-    if (unit === undefined) return whole;
-    const text = valueText(value, results, parts[2] ?? null, unit, greatest);
-    return text ?? whole;
-  });
+  let filled = '';
+  let done = 0;
+  for (const { name, stage, unit, from, to } of placeholdersIn(text)) {
+    const source = greatest || stage !== null ? wholeOf(results) : results;
+    const value = source.values.get(name);
+    const asked = value && unit !== null ? unitFor(value, unit, results) : null;
+    if (!value || asked === undefined) continue;
+    filled += text.slice(done, from);
+    filled += valueText(value, source, stage, asked, greatest) ?? text.slice(from, to);
+    done = to;
+  }
+  return filled + text.slice(done);
 }
 
 /** The unit that a placeholder asks for; undefined where the value cannot be shown in it. */

@@ -181,11 +181,11 @@ class Compilation {
     }
     if (node.kind === 'solve') {
       const { left, right, low, high } = variant as SolveVariant;
-      if (!left.tree || !right.tree || !low?.tree || !high?.tree) {
-        throw new RangeError(`${node.id} cannot be solved inside another`);
-      }
-      const from = inner.lower(low.tree, low.cut);
-      const to = inner.lower(high.tree, high.cut);
+      if (!left.tree || !right.tree) throw new RangeError(`${node.id} has no tree`);
+      const [from, to] = ([low, high] as const).map((end, i) =>
+        end?.tree ? inner.lower(end.tree, end.cut) : inner.operandOf(rangeEnd(node.unknown, i))
+      );
+      if (!from || !to) throw new RangeError(`${node.id} has no range`);
       const targets = node.uses.filter((name) => name !== node.unknown);
       const chain = this.scope.chainBetween(node.unknown, targets);
       const called = inner.nest(
@@ -277,6 +277,9 @@ export function loweringScope(scope: CompileScope): ConstructorParameters<typeof
   const tables = new Set<number>();
   return {
     operandOf: (name) => {
+      const end = rangeEndOf.exec(name);
+      const range = end?.[1] ? scope.rangeOf(end[1]) : null;
+      if (end && range) return definition(end[2] === 'low' ? range[0] : range[1]);
       const place = scope.placesOf(name)?.[0];
       if (!place) return undefined;
       if (scope.nodeOf(name)?.kind === 'column') tables.add(place.register);
@@ -296,3 +299,8 @@ export function loweringScope(scope: CompileScope): ConstructorParameters<typeof
 function definition(place: Place): Operand {
   return { register: place.register, rows: place.rows, kind: 'definition', value: NaN };
 }
+
+/** How a nested program asks for an end of an input's own range; no name of a sheet has a space. */
+const rangeEnd = (input: string, index: number): string =>
+  `${input} within ${index === 0 ? 'low' : 'high'}`;
+const rangeEndOf = /^(\S+) within (low|high)$/;

@@ -87,7 +87,9 @@ export class Evaluation {
     if (this.inCircle.has(id)) return 'error';
     const [group, lane] = this.lane(stage);
     const state = group.state(id, lane);
-    if (state !== 'error' || !group.nodes.get(id)?.segment) return state;
+    const kept = group.nodes.get(id);
+    const canRun = kept !== undefined && !kept.isTooLong && group.isUsable(kept.node, kept.check);
+    if (state !== 'error' || !canRun) return state;
     // A lane goes bad by its own fault, or because something it reads has no value there.
     return this.waitingReads(id, stage).length > 0 ? 'waits' : 'error';
   }
@@ -97,6 +99,7 @@ export class Evaluation {
     const { byId } = this.checked.model;
     const node = byId.get(id);
     const waiting = new Set<string>();
+    const isRun = this.lane(stage)[0].nodes.get(id)?.segment !== null;
     const open = node ? [node] : [];
     const seen = new Set(open);
     for (const each of open) {
@@ -105,7 +108,7 @@ export class Evaluation {
         if (!other || seen.has(other)) continue;
         seen.add(other);
         if (other.kind === 'function') open.push(other);
-        else if (node?.kind === 'solve' && this.isInside(node.unknown, name)) continue;
+        else if (node?.kind === 'solve' && isRun && this.isInside(node.unknown, name)) continue;
         else if (this.state(name, stage) !== 'value') waiting.add(name);
       }
     }

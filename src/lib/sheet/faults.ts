@@ -146,7 +146,9 @@ function methodFault(
   }
   switch (report.status) {
     case 'sameSign': {
-      const [atLow = '', atHigh = ''] = [first, second].map((value) => signed(value, unknown?.sidesUnit ?? null));
+      const [atLow = '', atHigh = ''] = [first, second].map((value) =>
+        signed(value, unknown?.sidesUnit ?? null)
+      );
       const [low = '', high = ''] = report.figures
         .slice(2)
         .map((end) => withUnit(end, unknown?.unit ?? null));
@@ -178,7 +180,8 @@ function tableFault(
     const name = column && fault.origin ? sourceText(fault.origin.cut, column) : text;
     return { code: 'table/not-ascending', words: tableWords.notAscending(name, falling) };
   }
-  const type = column && fault.origin && new ExpressionCheck(context.scope, fault.origin.cut).type(column);
+  const type =
+    column && fault.origin && new ExpressionCheck(context.scope, fault.origin.cut).type(column);
   const end = (value = NaN): string =>
     type?.kind === 'quantity' ? inOwnUnit(value, type) : formatSignificant(value, 4);
   const words = tableWords.outsideRange(

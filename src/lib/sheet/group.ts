@@ -156,7 +156,7 @@ export class StageGroup {
     }
     const places = this.placesFor(node, check, before);
     if (node.kind === 'input') return this.updateInput(node, check, before, places, input, changed);
-    const isUsable = this.isUsable(node, check);
+    const isUsable = this.isUsable(node, check) && this.isChainUsable(node, input);
     const isKept = before?.node === node && before.check === check && this.restructured.size === 0;
     const signature = isKept
       ? before.signature
@@ -349,6 +349,15 @@ export class StageGroup {
       }
     }
     return signature;
+  }
+
+  /** A solve re-runs the definitions between its unknown and its sides: each must be without mistake. */
+  private isChainUsable(node: SheetNode, input: GroupInput): boolean {
+    if (node.kind !== 'solve') return true;
+    return this.chain(node, input).every((link) => {
+      const check = input.checked.checks.get(link.id);
+      return check !== undefined && this.isUsable(link, check);
+    });
   }
 
   private readsChanged(node: SheetNode, input: GroupInput, changed: ReadonlySet<string>): boolean {

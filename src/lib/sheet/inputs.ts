@@ -4,7 +4,7 @@
 // standard deviation U/k (4.3.3); an arcsine a/sqrt 2 (JCGM 101:2008, 6.4.6; from memory).
 
 import type { NodeCheck } from '#lib/check/index.ts';
-import { constantValue } from '#lib/lanes/index.ts';
+import { constantValue, isConstant } from '#lib/lanes/index.ts';
 import type { InputNode, InputVariant, Parsed } from '#lib/model/index.ts';
 import { problem, temperatureWords, valueWords, type Problem } from '#lib/problem/index.ts';
 import { spanOf } from '#lib/text/index.ts';
@@ -82,6 +82,8 @@ function rangeOf(
   const low = constantValue(within.low.tree, within.low.cut);
   const high = constantValue(within.high.tree, within.high.cut);
   if (low < high) return [low, high];
+  const ends = [within.low, within.high];
+  if (ends.some(({ tree, cut }) => tree && !isConstant(tree, cut))) return null; // said by the check
   const words = valueWords.reversedWithin(node.id, within.low.cut.text, within.high.cut.text);
   problems.push(
     problem('value/outside-within', spanOf(within.low.cut), words, { subject: node.id })
@@ -108,6 +110,7 @@ function uncertaintyOf(
     problems.push(problem('value/negative-tolerance', spanOf(cut), words, { subject: node.id }));
     return 0;
   }
+  if (!isConstant(tree, cut)) return 0; // said by the check
   if (!(amount > 0)) {
     const words = valueWords.negativeTolerance(node.id, cut.text);
     problems.push(problem('value/negative-tolerance', spanOf(cut), words, { subject: node.id }));

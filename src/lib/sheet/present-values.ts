@@ -2,6 +2,7 @@
 
 import type { NodeCheck } from '#lib/check/index.ts';
 import type { FormulaVariant, InputVariant, SheetNode, SolveVariant } from '#lib/model/index.ts';
+import { cutOf } from '#lib/text/index.ts';
 import { fromSI, type Unit } from '#lib/units/index.ts';
 import type { Evaluation, StageFigure } from './evaluation.ts';
 import type { StageValue, ValueKind, ValueResult, Variant } from './results.ts';
@@ -180,12 +181,14 @@ function variantResult(
       };
     }
     case 'solve': {
-      const { left, right } = variant as SolveVariant;
+      const { left, right, low, high } = variant as SolveVariant;
       const solve =
         left.tree && right.tree
           ? { unknown: node.unknown, left: left.tree, right: right.tree }
           : null;
-      return { ...common, tree: null, cut: left.cut, solve };
+      const range = low && high ? ` between ${low.cut.text} and ${high.cut.text}` : '';
+      const text = `${node.unknown} where ${left.cut.text} == ${right.cut.text}${range}`;
+      return { ...common, tree: null, cut: cutOf(text), solve };
     }
     default:
       return { ...common, tree: null, cut: null };

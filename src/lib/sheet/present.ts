@@ -10,6 +10,7 @@ import type { InputEvaluation } from './inputs.ts';
 import { chooseResult } from './present-choices.ts';
 import { limitResult } from './present-limits.ts';
 import { correlationProblems, laneProblems, nodeNotices } from './present-problems.ts';
+import { proseProblems } from './present-prose.ts';
 import { valueResult } from './present-values.ts';
 import type {
   ChooseResult, LimitCounts, LimitResult, Results, StageResult, ValueResult
@@ -71,7 +72,8 @@ export function presentSheet(
   const problems: Problem[] = [
     ...model.problems,
     ...options.problems,
-    ...correlationProblems(evaluation)
+    ...correlationProblems(evaluation),
+    ...proseProblems(evaluation)
   ];
   const before = options.isRestructured ? null : options.kept;
   const rows = before ? before.rows : new Map<string, KeptRow>();
