@@ -87,20 +87,20 @@ stages:
 
 describe('a wrong value is one problem at its line, and the rest is read', () => {
   test.each([
-    ['units: metric', '2:8-14 file/front-matter: units is metric, and should be SI or US. Write units: and SI or US, or leave units out.'],
-    ['digits: 13', '2:9-11 file/front-matter: digits is 13, and should be a whole number from 2 to 12. Write digits: and a whole number from 2 to 12, or leave digits out.'],
-    ['digits: 4.5', '2:9-12 file/front-matter: digits is 4.5, and should be a whole number from 2 to 12. Write digits: and a whole number from 2 to 12, or leave digits out.'],
-    ['money: €', '2:8-9 file/front-matter: money is €, and should be a currency in three capital letters, as in EUR. Write money: and a currency in three capital letters, as in EUR, or leave money out.'],
-    ['title: [a, b]', '2:8-14 file/front-matter: title is a list, and should be a line of text. Write title: and a line of text, or leave title out.'],
-    ['by: { a: b }', '2:5-13 file/front-matter: by is a set of keys, and should be a list of names, as in [A. Designer, B. Builder]. Write by: and a list of names, as in [A. Designer, B. Builder], or leave by out.'],
+    ['units: metric', '2:8-14 file/front-matter: units is metric, and should be SI or US. Write units: with SI or US after it, or leave it out.'],
+    ['digits: 13', '2:9-11 file/front-matter: digits is 13, and should be a whole number from 2 to 12. Write digits: with a whole number from 2 to 12 after it, or leave it out.'],
+    ['digits: 4.5', '2:9-12 file/front-matter: digits is 4.5, and should be a whole number from 2 to 12. Write digits: with a whole number from 2 to 12 after it, or leave it out.'],
+    ['money: €', '2:8-9 file/front-matter: money is €, and should be a currency in three capital letters, as in EUR. Write money: with a currency in three capital letters, as in EUR after it, or leave it out.'],
+    ['title: [a, b]', '2:8-14 file/front-matter: title is a list, and should be a line of text. Write title: with a line of text after it, or leave it out.'],
+    ['by: { a: b }', '2:5-13 file/front-matter: by is a set of keys, and should be a list of names, as in [A. Designer, B. Builder]. Write by: with a list of names, as in [A. Designer, B. Builder] after it, or leave it out.'],
     ['format: 2', '2:9-10 file/front-matter: This file says format 2; format 1 is what is read here. Write format: 1, or read the file with a release that knows the other format.'],
-    ['stages: [a, b]', '2:9-15 file/front-matter: stages is a list, and should be one line a stage, as in sketch: First sketch. Write stages: and one line a stage, as in sketch: First sketch, or leave stages out.'],
+    ['stages: [a, b]', '2:9-15 file/front-matter: stages is a list, and should be one line a stage, as in sketch: First sketch. Write stages: with one line a stage, as in sketch: First sketch after it, or leave it out.'],
     ['stages:\n  First: x', '3:3-8 file/front-matter: First is not the id of a stage: an id is small letters, digits and hyphens, a letter first. Write an id such as first-run, and the words as its title.'],
-    ['stages:\n  a: [b]', '3:6-9 file/front-matter: a is a list, and should be a title, or { title: …, after: …, date: …, built: … }. Write a: and a title, or { title: …, after: …, date: …, built: … }, or leave a out.'],
-    ['stages:\n  a: { date: 14 March }', '3:14-22 file/front-matter: date is 14 March, and should be a date, as in 2026-03-14. Write date: and a date, as in 2026-03-14, or leave date out.'],
-    ['stages:\n  a: { built: maybe }', '3:15-20 file/front-matter: built is maybe, and should be true or false. Write built: and true or false, or leave built out.'],
+    ['stages:\n  a: [b]', '3:6-9 file/front-matter: a is a list, and should be a title, or { title: …, after: …, date: …, built: … }. Write a: with a title, or { title: …, after: …, date: …, built: … } after it, or leave it out.'],
+    ['stages:\n  a: { date: 14 March }', '3:14-22 file/front-matter: date is 14 March, and should be a date, as in 2026-03-14. Write date: with a date, as in 2026-03-14 after it, or leave it out.'],
+    ['stages:\n  a: { built: maybe }', '3:15-20 file/front-matter: built is maybe, and should be true or false. Write built: with true or false after it, or leave it out.'],
     ['- a list', '2:1-9 file/front-matter: The front matter is a list; keys with values were expected. Write lines such as title: Spray rig.'],
-    ['stages:\n  a: x\n  b: { after: c }', '4:15-16 file/stage-unknown: b starts from c, which is not a stage of this sheet. Its stages are a, b.'],
+    ['stages:\n  a: x\n  b: { after: c }', '4:15-16 file/stage-unknown: b starts from c, which is not a stage of this sheet. It can start from a.'],
     ['stages:\n  a: { after: b }\n  b: { after: a }', '3:15-16 file/stage-circle: The stages a, b start from each other: a -> b -> a. Take after from one of them; until then a is read as a first stage.'],
     ['stages:\n  a: { after: a }', '3:15-16 file/stage-circle: The stage a starts from itself. Take after from one of them; until then a is read as a first stage.']
   ])('%s', (yaml, expected) => {

@@ -28,7 +28,9 @@ export function orderStages(
     const before = drafts[index - 1]?.id ?? null;
     const isKnown = draft.after === null || declared.has(draft.after);
     if (draft.after !== null && !isKnown) {
-      const words = fileWords.stageUnknown(draft.id, draft.after, ids);
+      const words = fileWords.stageUnknown(
+        draft.id, draft.after, ids.filter((id) => id !== draft.id)
+      ); // prettier-ignore
       problems.push(problem('file/stage-unknown', draft.afterAt, words, { subject: draft.id }));
     }
     parents.set(draft.id, draft.after !== null && isKnown ? draft.after : before);

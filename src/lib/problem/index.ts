@@ -1,3 +1,4 @@
+export * from './catalogue.ts';
 export * from './codes.ts';
 export * from './problem.ts';
 export * as angleWords from './wording/angle.ts';

@@ -30,7 +30,7 @@ export const frontMatterTooLarge = (most: string): Wording => ({
 /** @param expected  completes "is …", as in 'a whole number from 2 to 12' */
 export const frontMatterValue = (key: string, found: string, expected: string): Wording => ({
   message: `${key} is ${found}, and should be ${expected}.`,
-  hint: `Write ${key}: and ${expected}, or leave ${key} out.`,
+  hint: `Write ${key}: with ${expected} after it, or leave it out.`,
   found,
   expected
 });
@@ -57,7 +57,10 @@ export const stageUnknown = (
   declared: readonly string[]
 ): Wording => ({
   message: `${stage} starts from ${after}, which is not a stage of this sheet.`,
-  hint: `Its stages are ${declared.join(', ')}.`,
+  hint:
+    declared.length === 0
+      ? `Take after away, or declare ${after}.`
+      : `It can start from ${declared.join(', ')}.`,
   found: after
 });
 

@@ -47,6 +47,7 @@ export const functionWithoutArguments = (name: string): Wording => ({
 
 export const argumentCount = (name: string, found: number, expected: string): Wording => ({
   message: `${name} takes ${expected}, and has ${found} here.`,
+  hint: `Give it ${expected}.`,
   found: String(found),
   expected
 });

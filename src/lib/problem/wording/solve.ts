@@ -12,6 +12,11 @@ export const needsRange = (name: string): Wording => ({
   hint: `Write between low and high, or give ${name} a range with within.`
 });
 
+export const choiceBetween = (name: string, choice: string, unknown: string): Wording => ({
+  message: `${name}: the equation reads the choice ${choice}, which itself depends on ${unknown} and changes by jumps.`,
+  hint: `Fix the row with take, or write the equation without ${choice}.`
+});
+
 /** `atLow`, `atHigh`: left side less right side at the ends, with sign and unit. */
 export const sameSign = (
   name: string, unknown: string, low: string, high: string, atLow: string, atHigh: string
@@ -45,14 +50,20 @@ export const reversedRange = (name: string, low: string, high: string): Wording 
   hint: 'Write two different ends.'
 });
 
+/** @param error  in percent of the value, with its sign */
 export const integralInaccurate = (name: string, error: string): Wording => ({
-  message: `${name}: the integral is known to a relative ${error} only.`,
+  message: `${name}: the integral is known to ${error} only.`,
+  hint: 'Split the range where the expression has a kink or a jump.'
+});
+
+export const integralUncertain = (name: string): Wording => ({
+  message: `${name}: the integral is not known: its error may be as large as its value.`,
   hint: 'Split the range where the expression has a kink or a jump.'
 });
 
 export const integralNotFinite = (name: string, where: string): Wording => ({
   message: `${name}: the expression under the integral has no finite value at ${where}.`,
-  hint: 'Check the bounds.'
+  hint: `Choose bounds that leave ${where} out, or rewrite the expression there.`
 });
 
 export const integralBudget = (name: string): Wording => ({

@@ -41,9 +41,10 @@ export const noColumns = (table: string): Wording => ({
   expected: 'a header'
 });
 
+/** @param row  counts from 1 below the header */
 export const notAscending = (column: string, row: number): Wording => ({
-  message: `${column} does not rise from row ${row} to the next.`,
-  hint: 'Sort the rows: interpolation needs an ascending column without repeats.'
+  message: `${column} does not rise from row ${row} to the next, as a column to interpolate along must.`,
+  hint: 'Sort the rows so that it rises, and keep one row of each value.'
 });
 
 /** `value`, `low` and `high` with their units. */

@@ -9,12 +9,12 @@ export const twoPoints = (left: string, right: string): Wording => ({
 
 export const differenceMinusPoint = (left: string, right: string): Wording => ({
   message: `${right} is a reading on a temperature scale and cannot be taken from ${left}, a difference.`,
-  hint: 'Write the reading first.'
+  hint: 'Write the reading first: a reading less a difference is a reading.'
 });
 
 export const scaledPoint = (what: string): Wording => ({
   message: `${what} multiplies a reading on a temperature scale by a plain number, which depends on where the scale has its zero.`,
-  hint: 'Show the temperature to K first.'
+  hint: 'If the kelvins are meant, write (… to K) around the reading.'
 });
 
 export const differenceAsReading = (what: string, unit: string): Wording => ({
@@ -24,7 +24,9 @@ export const differenceAsReading = (what: string, unit: string): Wording => ({
 
 export const belowZero = (what: string, kelvin: string): Wording => ({
   message: `${what} is ${kelvin}, below 0 K.`,
-  hint: 'Check the sign and the scale.'
+  hint: 'Check the sign and the scale.',
+  found: kelvin,
+  expected: '0 K or more'
 });
 
 export const percentOfPoint = (name: string): Wording => ({

@@ -22,24 +22,29 @@ export const cannotShow = (what: string, unit: string, unitName: string): Wordin
 
 export const mixedBranches = (yes: string, no: string): Wording => ({
   message: `The two branches differ: ${yes} and ${no}.`,
-  hint: 'Both must be of one kind.'
+  hint: 'Give both the same dimension.'
 });
 
 export const differentInRevision = (name: string, base: string, revision: string): Wording => ({
   message: `${name} is ${base}; this revision makes it ${revision}.`,
-  hint: 'A revision keeps the dimension.',
+  hint: 'Write it in a unit of the same kind; a revision keeps the dimension.',
   found: revision,
   expected: base
 });
 
 export const exponentNotPlain = (what: string): Wording => ({
   message: `An exponent is a plain number; ${what} is none.`,
-  hint: null
+  hint: 'Divide it by a value of its own kind.',
+  found: what,
+  expected: 'a plain number'
 });
 
-export const exponentNotLiteral = (base: string, exponent: string): Wording => ({
-  message: `${base} has a dimension, so its exponent must be written as a number, not as ${exponent}.`,
-  hint: `Write the number, or divide ${base} by its unit first.`
+/** @param described  the base with its kind, as in 'd (length, mm)' */
+export const exponentNotLiteral = (described: string, base: string, exponent: string): Wording => ({
+  message: `${described} has a dimension, so its exponent must be written as a number, not as ${exponent}.`,
+  hint: `Write the number, or divide ${base} by its unit first.`,
+  found: exponent,
+  expected: 'a number'
 });
 
 export const unitAfterPower = (base: string, unit: string, better: string): Wording => ({
@@ -49,12 +54,16 @@ export const unitAfterPower = (base: string, unit: string, better: string): Word
 
 export const needsPlain = (call: string, what: string): Wording => ({
   message: `${call} takes a plain number, not ${what}.`,
-  hint: 'Divide by the unit it is to be counted in.'
+  hint: 'Divide it by a value of its own kind, or by the unit it is to be counted in.',
+  found: what,
+  expected: 'a plain number'
 });
 
 export const needsAngle = (call: string, what: string): Wording => ({
   message: `${call} takes an angle or a plain number, not ${what}.`,
-  hint: null
+  hint: 'Divide it by a value of its own kind, or give an angle such as 30 deg.',
+  found: what,
+  expected: 'an angle or a plain number'
 });
 
 export const needsStep = (call: string, what: string): Wording => ({
@@ -64,7 +73,7 @@ export const needsStep = (call: string, what: string): Wording => ({
 
 export const differentArguments = (call: string, first: string, other: string): Wording => ({
   message: `${call} takes values of one kind: ${first} and ${other} are two.`,
-  hint: null
+  hint: 'Give all of them the same dimension.'
 });
 
 export const needsTruth = (where: string, what: string): Wording => ({
@@ -89,17 +98,21 @@ export const needsColumn = (call: string, what: string): Wording => ({
 
 export const needsSingle = (call: string, what: string): Wording => ({
   message: `${call} takes a single value; ${what} is a column.`,
-  hint: null
+  hint: 'Take one value of it, as by max, mean or last.'
 });
 
-export const differentRows = (left: string, right: string, rows: readonly [number, number]): Wording => ({
+export const differentRows = (
+  left: string,
+  right: string,
+  rows: readonly [number, number]
+): Wording => ({
   message: `${left} has ${rows[0]} rows, ${right} has ${rows[1]}: they cannot be combined row by row.`,
-  hint: null
+  hint: 'Take both columns from one table.'
 });
 
 export const notAnExpressionInUnit = (name: string, found: string, unit: string): Wording => ({
   message: `${name} is ${found}, which cannot be shown in ${unit}.`,
-  hint: null
+  hint: 'Ask for a unit of its own kind.'
 });
 
 export const apparentPower = (what: string): Wording => ({

@@ -24,12 +24,18 @@ export const waitsFor = (name: string, names: readonly string[]): Wording => ({
 
 export const needsAValue = (name: string): Wording => ({
   message: `${name} needs a value: its line has none that can be read.`,
-  hint: null
+  hint: 'Write a value, or ? with its unit while it is not known.'
 });
 
 export const notConstant = (name: string, used: string): Wording => ({
-  message: `${name}: an input is a constant, and ${used} is a name of the sheet.`,
-  hint: 'Move the line to a calc block.'
+  message: `${name}: an input is made of numbers alone, and ${used} is a name.`,
+  hint: 'Move the line to a calc block.',
+  found: used
+});
+
+export const notConstantHere = (text: string, used: string): Wording => ({
+  message: `${text}: only a constant can stand here, and ${used} is a name of the sheet.`,
+  hint: 'Write the figure itself.'
 });
 
 export const outsideWithin = (name: string, value: string, low: string, high: string): Wording => ({
@@ -44,7 +50,9 @@ export const reversedWithin = (name: string, low: string, high: string): Wording
 
 export const negativeTolerance = (name: string, tolerance: string): Wording => ({
   message: `${name}: the tolerance ${tolerance} is not a positive amount.`,
-  hint: 'Write it without a sign.'
+  hint: 'Write an amount above 0, or leave the tolerance out.',
+  found: tolerance,
+  expected: 'an amount above 0'
 });
 
 export const percentOfZero = (name: string): Wording => ({
@@ -59,10 +67,12 @@ export const toleranceLost = (name: string, before: string): Wording => ({
 
 export const exactComparison = (comparison: string): Wording => ({
   message: `${comparison} compares computed values exactly, to the last digit.`,
-  hint: 'Compare with a band: abs(a - b) < small.'
+  hint: 'Compare with a band, as in abs(a - b) < 0.1 mm.'
 });
 
 export const correlationOutside = (value: string): Wording => ({
   message: `A correlation lies between -1 and 1; ${value} does not.`,
-  hint: null
+  hint: 'Write a number from -1 to 1.',
+  found: value,
+  expected: '-1 .. 1'
 });
