@@ -126,7 +126,11 @@ export class EntryReader {
     return {
       kind: 'input', id: name, name, entry, nameCut: entry.name, variants,
       variantAt: this.at(variants), problems, isBroken: hasError(entry),
-      uses: usesOf(variants.flatMap((variant) => [variant.value]))
+      uses: usesOf(
+        variants.flatMap(({ value, tolerance, within }) => [
+          value, tolerance && tolerance.amount, within && within.low, within && within.high
+        ])
+      )
     }; // prettier-ignore
   }
 
