@@ -44,7 +44,7 @@ export function unknownNames(
       return;
     }
     const block = model.blockNames.get(name.split('.')[0] ?? name);
-    if (block && name.includes('.') && waitingBlocks.has(block.block)) return;
+    if (block && name.includes('.') && (waitingBlocks.has(block.block) || block.isBroken)) return;
     const words = nameWords.unknownName(name, unitMeaning(name, model), nearest(name, model));
     problems.push(problem('names/unknown', at, words));
   });
@@ -71,7 +71,7 @@ const unitWordsOf: ReadonlyMap<string, string> = new Map([
 /** A defined name within two letters (one for short names), the nearest by edit distance. */
 function nearest(name: string, model: Model): string | null {
   let best: string | null = null;
-  let bestDistance = name.length <= 3 ? 2 : 3;
+  let bestDistance = Math.min(3, Math.ceil(name.length / 2));
   for (const candidate of model.byId.keys()) {
     if (candidate.includes(' ') || candidate.includes('#')) continue;
     if (Math.abs(candidate.length - name.length) >= bestDistance) continue;

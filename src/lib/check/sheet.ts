@@ -222,7 +222,7 @@ class NodeChecker {
 
   private noteWaiting(tree: Expression, extra: ReadonlySet<string>): void {
     visit(tree, (node, bound) => {
-      if (node.kind === 'call') this.noteWaitingBody(node.callee, new Set());
+      if (node.kind === 'call') this.noteWaitingBody(node.callee);
       if (node.kind !== 'name' || bound.includes(node.name) || extra.has(node.name)) return;
       const used = this.model.byId.get(node.name);
       const isLater =
@@ -234,14 +234,16 @@ class NodeChecker {
   }
 
   /** Names that an own function reads wait for its callers too. */
-  private noteWaitingBody(name: string, seen: Set<string>): void {
-    const own = this.model.byId.get(name);
-    if (own?.kind !== 'function' || seen.has(name)) return;
-    seen.add(name);
-    for (const used of own.uses) {
-      const node = this.model.byId.get(used);
-      if (node?.kind === 'function') this.noteWaitingBody(used, seen);
-      else if (node && !this.scope.typeOf(used)) this.waits.add(used);
+  private noteWaitingBody(name: string): void {
+    const open = new Set([name]);
+    for (const callee of open) {
+      const own = this.model.byId.get(callee);
+      if (own?.kind !== 'function') continue;
+      for (const used of own.uses) {
+        const node = this.model.byId.get(used);
+        if (node?.kind === 'function') open.add(used);
+        else if (node && !this.scope.typeOf(used)) this.waits.add(used);
+      }
     }
   }
 
@@ -488,6 +490,10 @@ class NodeChecker {
     for (const condition of variant.conditions) {
       if (condition.kind === 'words') {
         const column = this.model.byId.get(`${node.table}.${condition.column}`);
+        if (column?.kind === 'column' && column.isBroken) {
+          isSound = false;
+          continue;
+        }
         if (column?.kind === 'column' && column.numbers === null) continue;
         const words = column
           ? chooseWords.columnOfNumbers(condition.column)

@@ -21,10 +21,17 @@ export interface Model {
   /** Line of the file on which a node's entry begins. */
   readonly lineOf: ReadonlyMap<string, number>;
   /** Names of blocks (tables, choices, fits …) with the line of their fence. */
-  readonly blockNames: ReadonlyMap<string, { readonly line: number; readonly block: string }>;
+  readonly blockNames: ReadonlyMap<string, BlockName>;
   readonly correlations: readonly Correlation[];
   /** Of the form of lines and of expressions, with lines of the file. */
   readonly problems: readonly Problem[];
+}
+
+export interface BlockName {
+  readonly line: number;
+  readonly block: string;
+  /** It has a mistake, and the names it would give are not known. */
+  readonly isBroken?: boolean;
 }
 
 export interface Correlation {
@@ -70,7 +77,7 @@ class Assembly {
   private readonly nodes: SheetNode[] = [];
   private readonly byId = new Map<string, SheetNode>();
   private readonly lineOf = new Map<string, number>();
-  private readonly blockNames = new Map<string, { line: number; block: string }>();
+  private readonly blockNames = new Map<string, BlockName>();
   private readonly correlations: Correlation[] = [];
   private readonly problems: Problem[];
   private readonly worksheet: Worksheet;
@@ -186,14 +193,14 @@ class Assembly {
     const name = this.takeBlockName(block, block.head.name);
     if (name === null) return;
     if (block.block === 'readings') this.sayLater(block, 'readings');
-    const { table, problems, lineOfFile } = tableText(block, this.files);
+    const { table, problems } = tableText(block, this.files);
     this.problems.push(...problems);
-    if (!table) return;
+    if (!table) return this.breakBlock(name);
     const made = columnNodes(
       name,
       table,
       block.line,
-      lineOfFile,
+      block.head.from,
       this.stages.length,
       this.reader.context.money
     );
@@ -208,17 +215,32 @@ class Assembly {
     const columns = this.nodes.filter(
       (node): node is ColumnNode => node.kind === 'column' && node.table === table
     );
-    const key = `${name}|${table}|${columns.map((column) => column.id).join(',')}`;
+    const key = `${name}|${table}|${this.blockNames.has(table)}|${columns.map(({ id }) => id).join(',')}`;
+    if (columns.length === 0) this.breakBlock(name);
     const known = this.byBlock.get(block.entries);
     let nodes =
       known && known.key === key && columns.every((c) => this.byId.get(c.id) === c)
         ? known.nodes
         : null;
     if (!nodes) {
-      nodes = chooseNodes(name, table, block, columns, this.reader, this.byId);
+      nodes = chooseNodes(
+        name,
+        table,
+        block,
+        columns,
+        this.reader,
+        this.byId,
+        this.blockNames.has(table)
+      );
       this.byBlock.set(block.entries, { key, nodes });
     }
     for (const { node, line } of nodes) this.addNode(node, block.line + line);
+  }
+
+  /** What it would give is not known: its dotted names wait. */
+  private breakBlock(name: string): void {
+    const found = this.blockNames.get(name);
+    if (found) this.blockNames.set(name, { ...found, isBroken: true });
   }
 
   /** Kinds that are not computed yet are said so; names they would give wait. */

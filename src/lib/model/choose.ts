@@ -21,17 +21,24 @@ export interface ChooseBlockNode {
   readonly line: number;
 }
 
-/** The nodes of one choose block: derived columns, the choice, its values. */
+/**
+ * The nodes of one choose block: derived columns, the choice, its values.
+ *
+ * @param isTableKnown  the table is a block of the sheet, though it may have no column to read
+ */
 export function chooseNodes(
   choice: string,
   table: string,
   block: Block,
   columns: readonly ColumnNode[],
   reader: EntryReader,
-  sheetNames: ReadonlyMap<string, SheetNode>
+  sheetNames: ReadonlyMap<string, SheetNode>,
+  isTableKnown: boolean
 ): readonly ChooseBlockNode[] {
   // prettier-ignore
-  return new ChooseReader(choice, table, block, columns, reader, sheetNames).nodes();
+  return new ChooseReader(
+    choice, table, block, columns, reader, sheetNames, isTableKnown
+  ).nodes(); // prettier-ignore
 }
 
 class ChooseReader {
@@ -43,10 +50,11 @@ class ChooseReader {
   private readonly columns: readonly ColumnNode[];
   private readonly reader: EntryReader;
   private readonly sheetNames: ReadonlyMap<string, SheetNode>;
+  private readonly isTableKnown: boolean;
 
   constructor(
     choice: string, table: string, block: Block, columns: readonly ColumnNode[],
-    reader: EntryReader, sheetNames: ReadonlyMap<string, SheetNode>
+    reader: EntryReader, sheetNames: ReadonlyMap<string, SheetNode>, isTableKnown: boolean
   ) {
     this.choice = choice;
     this.table = table;
@@ -54,13 +62,11 @@ class ChooseReader {
     this.columns = columns;
     this.reader = reader;
     this.sheetNames = sheetNames;
+    this.isTableKnown = isTableKnown;
   } // prettier-ignore
 
   nodes(): readonly ChooseBlockNode[] {
-    if (this.columns.length === 0 && this.block.head.from) {
-      const words = nameWords.unknownName(this.table);
-      this.problems.push(problem('names/unknown', spanOf(this.block.head.from), words));
-    }
+    if (this.columns.length === 0) return [{ node: this.withoutTable(), line: 0 }];
     for (const column of this.columns) this.ids.set(column.column, column.id);
     for (const { entry } of this.block.entries) {
       if (entry.kind === 'calculation') {
@@ -87,6 +93,28 @@ class ChooseReader {
     }; // prettier-ignore
     const picks = [...this.ids].map(([column, source]) => this.pick(column, source));
     return [...derived, ...[choose, ...picks].map((node) => ({ node, line: 0 }))];
+  }
+
+  /** A choice from a table that is not there, or that has a mistake: nothing in it can be read. */
+  private withoutTable(): ChooseNode {
+    const { from, name } = this.block.head;
+    const problems: Problem[] = [];
+    if (from && !this.isTableKnown) {
+      problems.push(problem('names/unknown', spanOf(from), nameWords.unknownTable(this.table)));
+    }
+    const variant = {
+      stage: null,
+      line: 0,
+      comment: null,
+      conditions: [],
+      preference: null,
+      take: null
+    };
+    return {
+      kind: 'choose', id: this.choice, name: null, table: this.table, rowNames: [], rows: 0,
+      entry: null, nameCut: name, variants: [variant], variantAt: this.reader.at([variant]),
+      problems, isBroken: this.isTableKnown, uses: []
+    }; // prettier-ignore
   }
 
   private derivedColumns(): { readonly node: FormulaNode; readonly line: number }[] {

@@ -6,7 +6,7 @@ import { parseUnitCut } from '#lib/language/index.ts';
 import {
   fileWords, lineWords, problem, shiftProblem, tableWords, type Problem
 } from '#lib/problem/index.ts'; // prettier-ignore
-import { canonicalName, spanOf } from '#lib/text/index.ts';
+import { canonicalName, spanOf, type Cut } from '#lib/text/index.ts';
 import { toSI, type Unit } from '#lib/units/index.ts';
 import type { ColumnNode } from './node.ts';
 
@@ -17,57 +17,58 @@ export interface TableFound {
   readonly table: TableText | null;
   /** With lines of the sheet. */
   readonly problems: readonly Problem[];
-  /** The rows stand in a file of their own. */
-  readonly lineOfFile: boolean;
 }
 
 /** The text of a block's table, from the block or from its file. */
 export function tableText(block: Block, files: TableFiles): TableFound {
   const path = block.head.from;
   if (!path) {
-    return { table: withoutErrors(block.table), problems: [], lineOfFile: false };
+    return { table: block.table, problems: [] };
   }
   // A path that leads out of the folder was refused when the sheet was read.
-  if (isOutside(path.text)) return { table: null, problems: [], lineOfFile: true };
+  if (isOutside(path.text)) return { table: null, problems: [] };
   const text = files.get(path.text);
   const name = block.head.name?.text ?? '';
   if (text === undefined) {
     const words = fileWords.tableMissing(name, path.text);
     const missing = problem('file/table-missing', spanOf(path), words, { subject: name });
-    return { table: null, problems: [shiftProblem(missing, block.line)], lineOfFile: true };
+    return { table: null, problems: [shiftProblem(missing, block.line)] };
   }
   const table = readTableText(text, { path: path.text });
-  const at = { ...spanOf(path), line: block.line };
-  const problems = table.problems.map((found) => ({
+  return { table, problems: table.problems.map((found) => atPath(found, path, block.line)) };
+}
+
+/** A problem of a file, at the path in the sheet; its message names the line in the file. */
+function atPath(found: Problem, path: Cut, blockLine: number): Problem {
+  return {
     ...found,
-    at,
+    at: { ...spanOf(path), line: blockLine },
     message: `${path.text}, line ${found.at.line + 1}: ${found.message}`,
     fix: null,
     related: []
-  }));
-  return { table: withoutErrors(table), problems, lineOfFile: true };
+  };
 }
 
-/** A table with a mistake in it is not computed with. */
-function withoutErrors(table: TableText | null): TableText | null {
-  return table?.problems.some((found) => found.severity === 'error') ? null : table;
-}
-
-/** A node for each column; problems have lines of the sheet. */
+/**
+ * A node for each column; problems have lines of the sheet. A column with a mistake is broken, and so
+ * is every column of a table whose rows cannot be told apart: what reads them waits.
+ *
+ * @param path  of the file that the rows stand in; null where they stand in the sheet
+ */
 export function columnNodes(
   table: string,
   found: TableText,
   blockLine: number,
-  isFromFile: boolean,
+  path: Cut | null,
   stages: number,
   money: string | null
 ): { readonly nodes: readonly ColumnNode[]; readonly problems: readonly Problem[] } {
   // prettier-ignore
   const problems: Problem[] = [];
   const report = (each: Problem): void => {
-    if (isFromFile) problems.push({ ...each, at: { line: blockLine, from: 1, to: 2 }, fix: null });
-    else problems.push(shiftProblem(each, blockLine));
+    problems.push(path ? atPath(each, path, blockLine) : shiftProblem(each, blockLine));
   };
+  const ofTable = found.problems.filter(({ severity }) => severity === 'error');
   const leftOut = new Set(found.leftOut.map(({ row }) => row - 1));
   const rows = found.rows.filter((_, index) => !leftOut.has(index));
   const seen = new Set<string>();
@@ -82,7 +83,7 @@ export function columnNodes(
     const { unit, problems: unitProblems } = column.unit
       ? parseUnitCut(column.unit, money)
       : { unit: null, problems: [] };
-    unitProblems.forEach(report);
+    const own: Problem[] = [...unitProblems];
     const texts = rows.map((row) => row.cells[index]?.text.trim() ?? '');
     const isText =
       column.unit === null && texts.some((text) => text !== '' && numberIn(text) === null);
@@ -94,16 +95,14 @@ export function columnNodes(
           if (!cell || text === '') return NaN;
           const value = numberIn(text);
           if (value !== null) return unit ? toSI(value, unit) : value;
-          report(
-            problem(
-              'table/cell',
-              spanOf(cell),
-              tableWords.cellNotANumber(name, rowNumber + 1, text)
-            )
-          );
+          const words = tableWords.cellNotANumber(name, rowNumber + 1, text);
+          own.push(problem('table/cell', spanOf(cell), words));
           return NaN;
         });
-    nodes.push(columnNode(table, name, column.unit && !unit ? null : numbers, texts, unit, stages));
+    own.forEach(report);
+    const node = columnNode(table, name, numbers, texts, unit, stages);
+    const mistakes = [...ofTable, ...own];
+    nodes.push(mistakes.length > 0 ? { ...node, problems: mistakes, isBroken: true } : node);
   }
   return { nodes, problems };
 }

@@ -166,22 +166,28 @@ export function nodeNotices(
     );
   }
   if (node.kind === 'choose' && row && 'rowNames' in row) {
-    for (const [stage, at] of row.at.entries()) {
-      const best = at.ranking[0];
-      if (!at.taken || at.row === null || best === undefined || best === at.row) continue;
-      const words = chooseWords.rankingMoved(
-        node.id,
-        row.rowNames[at.row] ?? '',
-        row.rowNames[best] ?? ''
-      );
-      const take = node.variants[node.variantAt[stage] ?? 0]?.take;
-      const id = evaluation.checked.model.stages[stage]?.id ?? null;
-      if (!take) continue;
-      const place = shiftSpan(spanOf(take.cut), take.line);
-      problems.push(problem('choose/ranking-moved', place, words, { severity: 'note', stage: id }));
-    }
+    problems.push(...rankingsMoved(node, row, evaluation));
   }
   return problems;
+}
+
+/** A pinned row that its choice would no longer give; the same at several stages is said once. */
+function rankingsMoved(node: ChooseNode, row: ChooseResult, evaluation: Evaluation): Problem[] {
+  const byMessage = new Map<string, Problem>();
+  for (const [stage, at] of row.at.entries()) {
+    const best = at.ranking[0];
+    const take = node.variants[node.variantAt[stage] ?? 0]?.take;
+    if (!take || !at.taken || at.row === null || best === undefined || best === at.row) continue;
+    const words = chooseWords.rankingMoved(
+      node.id, row.rowNames[at.row] ?? '', row.rowNames[best] ?? ''
+    ); // prettier-ignore
+    const same = byMessage.get(words.message);
+    const id = evaluation.checked.model.stages[stage]?.id ?? null;
+    const place = shiftSpan(spanOf(take.cut), take.line);
+    const options = { severity: 'note', stage: same ? null : id } as const;
+    byMessage.set(words.message, problem('choose/ranking-moved', place, words, options));
+  }
+  return [...byMessage.values()];
 }
 
 /** `3 m` is three metres even where m is a mass: said once a line. */

@@ -20,6 +20,12 @@ export const unknownName = (
   found: name
 });
 
+export const unknownTable = (table: string): Wording => ({
+  message: `${table} is not a table of this sheet.`,
+  hint: `Write a table block with the name ${table}, or name one that is there.`,
+  found: table
+});
+
 export const notAFunction = (name: string, product: string): Wording => ({
   message: `${name} is not a function.`,
   hint: `Is * missing? Write ${product}.`,
