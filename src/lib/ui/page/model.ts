@@ -94,10 +94,17 @@ function itemsOf(context: PageContext, request: PageRequest, title: string): Bod
       live: (inside) => liveValueOf(context, inside, scope)
     });
     if (!isBlock) headings.push(...rendered.headings);
-    return {
-      html: rendered.html,
-      problems: rendered.notices.map((notice) => noticeOf(results, line + notice.line, notice))
-    };
+    const taken = context.notes
+      .take(line, line + text.split('\n').length)
+      // What stands in prose is told in the open: there is no row to fold it under.
+      .map((note) => (note.severity === 'note' ? { ...note, severity: 'warning' as const } : note));
+    const own = rendered.notices
+      .filter(({ line: at, inside }) => {
+        const [name = inside] = inside.trim().split(/\s/);
+        return !taken.some((note) => note.line === line + at && note.message.includes(name));
+      })
+      .map((notice) => noticeOf(results, line + notice.line, notice));
+    return { html: rendered.html, problems: [...taken, ...own] };
   };
   for (const item of sheetItems) {
     if (item.kind === 'block') {
@@ -105,12 +112,8 @@ function itemsOf(context: PageContext, request: PageRequest, title: string): Bod
       continue;
     }
     const { html, problems } = prose(item.text, item.line, 'view', false);
-    const lineCount = item.text.split('\n').length;
-    const taken = context.notes.take(item.line, item.line + lineCount);
-    const said = new Set(taken.map((note) => note.line));
-    const own = problems.filter((note) => !said.has(note.line));
-    if (html.trim() !== '' || taken.length + own.length > 0)
-      items.push({ kind: 'prose', id: `line-${item.line}`, html, problems: [...taken, ...own] });
+    if (html.trim() !== '' || problems.length > 0)
+      items.push({ kind: 'prose', id: `line-${item.line}`, html, problems });
   }
   return { items, headings };
 }
