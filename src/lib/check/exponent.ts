@@ -2,7 +2,7 @@
 // 0.5, 1.5e0. Decimals are read digit by digit, never through a float.
 
 import type { Expression } from '#lib/language/index.ts';
-import { rational, type Rational } from '#lib/units/index.ts';
+import { rational, type Dimension, type Rational } from '#lib/units/index.ts';
 
 /** The rational that an exponent is written as, or null where it is no literal (or beyond 1000). */
 export function literalExponent(node: Expression): Rational | null {
@@ -46,4 +46,15 @@ function decimal(text: string): Rational | null {
 function bounded(num: number, den: number): Rational | null {
   const value = rational(num, den);
   return Math.abs(value.num) > 1e6 || value.den > 1e6 ? null : value;
+}
+
+/** Sizes an exponent in a dimension may have: the first is that of a unit as it can be written. */
+const largestExponent = 24;
+const largestDenominator = 99;
+
+/** Whether the exponents of a dimension are such as a formula may give: exact, and no accident. */
+export function isWithinReach({ exponents }: Dimension): boolean {
+  return exponents.every(
+    ({ num, den }) => Math.abs(num / den) <= largestExponent && den <= largestDenominator
+  );
 }

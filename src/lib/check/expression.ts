@@ -16,7 +16,7 @@ import {
 } from '#lib/units/index.ts'; // prettier-ignore
 import { angleOf, angleRemark, angleRemarkOfPair, isSpeed } from './angle.ts';
 import { checkCall } from './functions.ts';
-import { literalExponent } from './exponent.ts';
+import { isWithinReach, literalExponent } from './exponent.ts';
 import { commonTemperature, quantityIn, quantityLiteral, raised } from './quantity.ts';
 import { plainNumber, type QuantityType, type TemperatureKind, type Type } from './type.ts';
 
@@ -78,6 +78,12 @@ export class ExpressionCheck {
 
   /** The type of an expression, or null where it has a mistake or waits. */
   type(node: Expression): Type | null {
+    const type = this.ownType(node);
+    if (type?.kind !== 'quantity' || isWithinReach(type.dimension)) return type;
+    return this.report('units/exponent', node, unitWords.exponentBeyondReach(this.text(node)));
+  }
+
+  private ownType(node: Expression): Type | null {
     switch (node.kind) {
       case 'number':
         return { ...plainNumber, literal: true, literalZero: node.value === 0 };
@@ -327,6 +333,9 @@ export class ExpressionCheck {
       const rows = this.commonRows(product.node, product.type, factor.node, factor.type);
       if (rows === undefined) return null;
       product = { ...product, type: { ...times(product.type, factor), rows } };
+      if (!isWithinReach(product.type.dimension)) {
+        return this.report('units/exponent', node, unitWords.exponentBeyondReach(this.text(node)));
+      }
     }
     if (!product) return null;
     const type = product.type;

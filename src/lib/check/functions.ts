@@ -2,7 +2,7 @@
 // function computes stands in the lanes; how many arguments it has, in the language's own table.
 
 import { nodeSpan, type Expression } from '#lib/language/index.ts';
-import { angleWords, problem, unitWords, type Wording } from '#lib/problem/index.ts';
+import { angleWords, problem, temperatureWords, unitWords, type Wording } from '#lib/problem/index.ts';
 import {
   baseDimension, dropAngle, multiplyDimensions, plain, rational, type Unit
 } from '#lib/units/index.ts'; // prettier-ignore
@@ -43,7 +43,8 @@ const root =
 
 const sameAsArgument: Rule = (check, call) => {
   const arg = onlyArgument(check, call);
-  return arg && { ...arg.type, piPower: 0 };
+  if (!arg || isPoint(check, call, arg.node, arg.type)) return null;
+  return { ...arg.type, piPower: 0 };
 };
 
 const trigonometric: Rule = (check, call) => {
@@ -71,10 +72,11 @@ const inverseTrigonometric: Rule = (check, call) => {
 };
 
 const sameKind =
-  (give: (both: QuantityType) => QuantityType): Rule =>
+  (give: (both: QuantityType) => QuantityType, takesPoints = true): Rule =>
   (check, call) => {
     const both = sameArguments(check, call, call.args);
-    return both && give(both);
+    if (!both || (!takesPoints && isPoint(check, call, call, both))) return null;
+    return give(both);
   };
 
 /** floor, ceil, round of a quantity need a step to round to: `round(x, 1 mm)`. */
@@ -82,7 +84,7 @@ const rounding: Rule = (check, call) => {
   const [first, step] = call.args;
   if (!first) return null;
   const type = check.quantity(first);
-  if (!type) return null;
+  if (!type || isPoint(check, call, first, type)) return null;
   if (step) {
     const stepType = check.quantity(step);
     return (
@@ -95,7 +97,7 @@ const rounding: Rule = (check, call) => {
 
 /** On one column the statistic over its rows; on several values the same over them, where that has a sense. */
 const overColumn =
-  (give: (column: QuantityType) => QuantityType, overValues: Rule | null): Rule =>
+  (give: (column: QuantityType) => QuantityType, overValues: Rule | null, takesPoints = true): Rule =>
   (check, call) => {
     const [first] = call.args;
     if (call.args.length > 1 && overValues) return overValues(check, call);
@@ -104,6 +106,7 @@ const overColumn =
     if (type.rows === null) {
       return refuse(check, first, unitWords.needsColumn(call.callee, check.text(first)));
     }
+    if (!takesPoints && isPoint(check, call, first, type)) return null;
     return give({ ...type, rows: null, piPower: 0, literal: false });
   };
 
@@ -183,21 +186,21 @@ const rules = new Map<string, Rule>([
   ['sqrt', root(2)],
   ['cbrt', root(3)],
   ['abs', sameAsArgument],
-  ['sign', (check, call) => { const arg = onlyArgument(check, call); return arg && asPlain(arg.type); }],
+  ['sign', (check, call) => { const arg = sameAsArgument(check, call); return arg?.kind === 'quantity' ? asPlain(arg) : null; }],
   ...['exp', 'ln', 'log10', 'log2', 'sinh', 'cosh', 'tanh', 'asinh', 'acosh', 'atanh'].map(
     (name): [string, Rule] => [name, plainToPlain]
   ),
   ...['sin', 'cos', 'tan'].map((name): [string, Rule] => [name, trigonometric]),
   ...['asin', 'acos', 'atan'].map((name): [string, Rule] => [name, inverseTrigonometric]),
   ['atan2', sameKind((both) => ({ ...quantityOf(radian), rows: both.rows }))],
-  ['hypot', sameKind(keepKind)],
-  ['mod', sameKind(keepKind)],
+  ['hypot', sameKind(keepKind, false)],
+  ['mod', sameKind(keepKind, false)],
   ['clamp', sameKind(keepKind)],
   ...['floor', 'ceil', 'round'].map((name): [string, Rule] => [name, rounding]),
   ['min', overColumn(keepKind, sameKind(keepKind))],
   ['max', overColumn(keepKind, sameKind(keepKind))],
   ['mean', overColumn(keepKind, null)],
-  ['sum', overColumn(keepKind, null)],
+  ['sum', overColumn(keepKind, null, false)],
   ['sd', overColumn(spread, null)],
   ['count', overColumn(count, null)],
   ['first', overColumn(keepKind, null)],
@@ -254,6 +257,13 @@ function sameArguments(
 /** The spread of readings in degC is in K. */
 function intervalUnit(unit: Unit | null): Unit | null {
   return unit?.temperature === 'reading' ? null : unit;
+}
+
+/** Sizes, signs, sums and roundings of a reading depend on where its scale has its zero. */
+function isPoint(check: ExpressionCheck, call: Call, node: Expression, type: QuantityType): boolean {
+  if (type.temperature !== 'point') return false;
+  check.report('temperature/scaled-point', node, temperatureWords.dependsOnZero(check.text(call)));
+  return true;
 }
 
 function refuse(check: ExpressionCheck, node: Expression, words: Wording): null {

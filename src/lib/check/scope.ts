@@ -2,7 +2,8 @@
 // checked once for each signature they are called with.
 
 import type { FunctionNode, Model, SheetNode } from '#lib/model/index.ts';
-import type { Problem } from '#lib/problem/index.ts';
+import { childrenOf, type Expression } from '#lib/language/index.ts';
+import { problem, syntaxWords, type Problem } from '#lib/problem/index.ts';
 import { dropAngle, plain } from '#lib/units/index.ts';
 import { settleAngle } from './angle.ts';
 import { ExpressionCheck, type CallableFunction, type CheckScope } from './expression.ts';
@@ -16,6 +17,7 @@ interface ScopeEntry {
 /** How the expressions of a sheet find types and own functions. */
 export class SheetScope implements CheckScope {
   private readonly callables = new Map<FunctionNode, CallableFunction>();
+  private readonly depths = new Map<FunctionNode, number>();
   private byDimension: Map<string, string> | null = null;
   private readonly model: Model;
   private readonly checks: ReadonlyMap<string, ScopeEntry>;
@@ -34,9 +36,29 @@ export class SheetScope implements CheckScope {
     if (node?.kind !== 'function') return undefined;
     const known = this.callables.get(node);
     if (known) return known;
-    const made = callable(node, this);
+    const made = callable(node, this, this.depthOf(node));
     this.callables.set(node, made);
     return made;
+  }
+
+  /** Levels of brackets and calls that an own function and those it calls stand for, put into each other. */
+  private depthOf(start: FunctionNode): number {
+    const open: FunctionNode[] = [start];
+    for (let node = open.at(-1); node; node = open.at(-1)) {
+      const called = node.uses.flatMap((name): FunctionNode[] => {
+        const used = this.model.byId.get(name);
+        return used?.kind === 'function' ? [used] : [];
+      });
+      const waiting = called.find((each) => !this.depths.has(each) && !open.includes(each));
+      if (waiting) {
+        open.push(waiting);
+        continue;
+      }
+      const own = Math.max(...node.variants.map(({ expression }) => treeDepth(expression.tree)));
+      this.depths.set(node, own + Math.max(0, ...called.map((each) => this.depths.get(each) ?? 0)));
+      open.pop();
+    }
+    return this.depths.get(start) ?? 0;
   }
 
   /** The first rotating speed or plain quantity of that dimension, for a hint. */
@@ -55,7 +77,7 @@ export class SheetScope implements CheckScope {
 }
 
 /** An own function, checked once for each signature it is called with. */
-function callable(node: FunctionNode, scope: CheckScope): CallableFunction {
+function callable(node: FunctionNode, scope: CheckScope, depth: number): CallableFunction {
   const answers = new Map<string, { type: Type | null; problems: readonly Problem[] }>();
   let isOpen = false;
   return {
@@ -66,6 +88,11 @@ function callable(node: FunctionNode, scope: CheckScope): CallableFunction {
       if (known) return known;
       const variant = node.variants[0];
       if (isOpen || !variant?.expression.tree) return { type: null, problems: [] };
+      if (depth > deepestCalls) {
+        const at = { line: 0, from: 1, to: 2 };
+        const words = syntaxWords.callsTooDeep(node.id, deepestCalls);
+        return { type: null, problems: [problem('syntax/too-deep', at, words)] };
+      }
       isOpen = true;
       const parameters = new Map(node.parameters.map((name, i) => [name, args[i] ?? null]));
       const inner: CheckScope = {
@@ -84,4 +111,15 @@ function callable(node: FunctionNode, scope: CheckScope): CallableFunction {
       return answer;
     }
   };
+}
+
+/** Levels that functions calling each other may reach together. */
+const deepestCalls = 500;
+
+/** Levels of a tree; each of its nodes is at most `limits.nodes` levels down. */
+function treeDepth(tree: Expression | null): number {
+  if (!tree) return 0;
+  let deepest = 0;
+  for (const child of childrenOf(tree)) deepest = Math.max(deepest, treeDepth(child));
+  return deepest + 1;
 }

@@ -197,7 +197,8 @@ function sourceText(cut: Cut, node: Expression): string {
 function childText(fault: Fault, index: number): string {
   const node = fault.origin?.node;
   if (node?.kind !== 'binary' || !fault.origin) return 'a value';
-  return sourceText(fault.origin.cut, index === 0 ? node.left : node.right);
+  const child = index === 0 ? node.left : node.right;
+  return sourceText(fault.origin.cut, child.kind === 'group' ? child.inner : child);
 }
 
 function callName(fault: Fault): string {
@@ -217,13 +218,19 @@ function operandText(fault: Fault, index: number, context: FaultContext): string
   const text = sourceText(fault.origin.cut, part);
   const type = new ExpressionCheck(context.scope, fault.origin.cut).type(part);
   const shown = type?.kind === 'quantity' ? inOwnUnit(value, type) : formatSignificant(value, 4);
-  return part.kind === 'number' || part.kind === 'quantity' ? text : `${text} = ${shown}`;
+  return isLiteral(part) ? text : `${text} = ${shown}`;
 }
 
 /** In the author's own unit, else in coherent base units. */
 function inOwnUnit(si: number, type: QuantityType): string {
   if (type.unit) return withUnit(si, type.unit);
   return `${formatSignificant(si, 4)} ${coherentUnitText(type.dimension)}`.replace(/ 1$/u, '');
+}
+
+/** Written out in figures: its value is its text. */
+function isLiteral(node: Expression): boolean {
+  if (node.kind === 'sign') return isLiteral(node.operand);
+  return node.kind === 'number' || node.kind === 'quantity';
 }
 
 function withUnit(si: number, unit: Unit | null): string {

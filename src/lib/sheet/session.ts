@@ -190,7 +190,8 @@ function structureOf(model: Model): Structure {
     settleOrder: [...all.sorted, ...model.nodes.filter((node) => all.inCircle.has(node.id))]
   };
   const isPlain =
-    all.circles.length === 0 || model.nodes.every((node) => node.variants.length === 1);
+    all.circles.length === 0 ||
+    model.nodes.every((node) => node.kind === 'input' || node.variants.length === 1);
   if (isPlain) {
     return {
       ...shared, checkOrder: all.sorted, isTwice: false, orders: [all],
@@ -201,12 +202,24 @@ function structureOf(model: Model): Structure {
   const orders = model.stages.map(({ index }) =>
     dependencyOrder(model.nodes, model.byId, (node) => usesAt(node, index))
   );
-  const circles = orders.flatMap((order, stage) => order.circles.map((path) => ({ path, stage })));
+  const circles = circlesAtStages(orders);
   const inCircle = new Set(orders.flatMap((order) => [...order.inCircle]));
   return {
     ...shared, checkOrder: orders[0]?.sorted ?? [], isTwice: true, orders, circles, inCircle,
     orderAt: model.stages.map(({ index }) => index)
   }; // prettier-ignore
+}
+
+/** A circle that several stages have is one circle, of no stage in particular. */
+function circlesAtStages(orders: readonly Order[]): Structure['circles'] {
+  const found = new Map<string, { path: readonly string[]; stage: number | null }>();
+  for (const [stage, order] of orders.entries()) {
+    for (const path of order.circles) {
+      const key = path.join(' -> ');
+      found.set(key, { path, stage: found.has(key) ? null : stage });
+    }
+  }
+  return [...found.values()];
 }
 
 function isUnitName(name: string, model: Model): boolean {
