@@ -2,7 +2,7 @@
 // 0.5, 1.5e0. Decimals are read digit by digit, never through a float.
 
 import type { Expression } from '#lib/language/index.ts';
-import { rational, type Dimension, type Rational } from '#lib/units/index.ts';
+import { bases, rational, type Dimension, type Rational } from '#lib/units/index.ts';
 
 /** The rational that an exponent is written as, or null where it is no literal (or beyond 1000). */
 export function literalExponent(node: Expression): Rational | null {
@@ -52,9 +52,13 @@ function bounded(num: number, den: number): Rational | null {
 const largestExponent = 24;
 const largestDenominator = 99;
 
+/** Angle drops out of what is shown, so only exactness bounds its exponent. */
+const largestOfAngle = 1e6;
+
 /** Whether the exponents of a dimension are such as a formula may give: exact, and no accident. */
 export function isWithinReach({ exponents }: Dimension): boolean {
-  return exponents.every(
-    ({ num, den }) => Math.abs(num / den) <= largestExponent && den <= largestDenominator
-  );
+  return exponents.every(({ num, den }, i) => {
+    const largest = bases[i] === 'rad' ? largestOfAngle : largestExponent;
+    return Math.abs(num / den) <= largest && den <= largestDenominator;
+  });
 }

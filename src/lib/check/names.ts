@@ -68,8 +68,12 @@ const unitWordsOf: ReadonlyMap<string, string> = new Map([
   ['Pa', 'pascals'], ['Hz', 'hertz'], ['d', 'days'], ['t', 'tonnes'], ['S', 'siemens']
 ]); // prettier-ignore
 
+/** In a sheet of more names the nearest is not looked for: ten thousand unknown names would take minutes. */
+const mostNamesCompared = 2000;
+
 /** A defined name within two letters (one for short names), the nearest by edit distance. */
 function nearest(name: string, model: Model): string | null {
+  if (model.byId.size > mostNamesCompared) return null;
   let best: string | null = null;
   let bestDistance = Math.min(3, Math.ceil(name.length / 2));
   for (const candidate of model.byId.keys()) {

@@ -11,7 +11,7 @@ import {
   operations as op,
   roundHalfAway
 } from './instruction.ts';
-import type { LaneFile } from './lane-file.ts';
+import { workPerDefinition, type LaneFile } from './lane-file.ts';
 import { runNested } from './nested.ts';
 
 /**
@@ -29,6 +29,7 @@ export function execute(
   const lanes = file.lanes;
   const end = to * instructionSize;
   file.work += (to - from) * lanes;
+  file.budget.left -= (to - from) * lanes;
   for (let k = from * instructionSize; k < end; k += instructionSize) {
     const operation = code[k] as number;
     const rows = code[k + 5] as number;
@@ -125,6 +126,7 @@ function markBad(file: LaneFile, a: number, mask: number, count: number, byRow: 
 }
 
 function endDefinition(file: LaneFile, d: number, statusNumber: number, rows: number): void {
+  file.budget.left = workPerDefinition * file.stride;
   const r = file.registers;
   const { stride, bad, lanes } = file;
   const s = statusNumber * stride;

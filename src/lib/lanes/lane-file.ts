@@ -13,6 +13,12 @@ export interface MethodReport {
   readonly figures: readonly number[];
 }
 
+/**
+ * Instructions times lanes that one definition may take for each lane, nested programs included: an
+ * integral of an integral of an integral multiplies its work with every level.
+ */
+export const workPerDefinition = 30_000_000;
+
 /** The registers of a chunk of lanes, and what went wrong in them. */
 export class LaneFile {
   registers: Float64Array;
@@ -27,6 +33,8 @@ export class LaneFile {
   reports: MethodReport[] | null = null;
   /** Instructions times lanes so far, nested programs included. */
   work = 0;
+  /** What the definition that runs may still take; one for a file and all files of nested programs. */
+  budget: { left: number };
   /** Files of nested programs, kept for the next call. */
   readonly inner = new Map<NestedProgram, LaneFile>();
 
@@ -34,6 +42,7 @@ export class LaneFile {
     this.registers = new Float64Array(registers * stride);
     this.stride = stride;
     this.lanes = stride;
+    this.budget = { left: workPerDefinition * stride };
     this.bad = new Uint8Array(stride);
     this.status = new Uint8Array(statuses * stride);
   }

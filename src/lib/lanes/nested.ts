@@ -47,7 +47,9 @@ export function runNested(
   }
   const report = (lane: number, status: MethodReport['status'], ...figures: number[]): void => {
     const kind = isSolve ? 'solve' : 'integral';
-    outer.reports?.push({ kind, lane, status, instruction, figures });
+    // Where the work has run out, what the method says about its values means nothing.
+    const told = outer.budget.left < 0 ? 'budget' : status;
+    outer.reports?.push({ kind, lane, status: told, instruction, figures });
   };
   if (isSolve) {
     const found = rootsLanes(f, low, high, lanes);
@@ -91,9 +93,14 @@ function nestedFunction(execute: Execute, called: NestedProgram, outer: LaneFile
     outer.inner.set(called, file);
   }
   const inner = file;
+  inner.budget = outer.budget;
   return (lanes, x, count, out) => {
     for (let start = 0; start < count; start += nestedChunk) {
       const size = Math.min(nestedChunk, count - start);
+      if (outer.budget.left < 0) {
+        out.fill(NaN, start, start + size);
+        continue;
+      }
       inner.lanes = size;
       inner.bad.fill(0);
       for (const [from, to, rows] of captures) {

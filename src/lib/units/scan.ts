@@ -117,7 +117,9 @@ function exponentEnd(text: string, from: number): UnitFault {
 
 function fraction(num: string, den: string | undefined): Rational | null {
   const below = Number(den ?? 1);
-  return below === 0 ? null : rational(Number(num.replace('−', '-')), below);
+  const above = Number(num.replace('−', '-'));
+  if (below === 0 || !Number.isSafeInteger(above) || !Number.isSafeInteger(below)) return null;
+  return rational(above, below);
 }
 
 function raisedValue(raised: string): number {

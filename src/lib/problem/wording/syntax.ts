@@ -321,3 +321,8 @@ export const tooManyNodes = (most: number): Wording => ({
   message: `This expression has more than ${most} names, numbers and operators.`,
   hint: 'Split the formula with names for its parts.'
 });
+
+export const callsTooDeep = (name: string, most: number): Wording => ({
+  message: `${name} and the functions it calls stand for more than ${most} levels of terms in each other.`,
+  hint: 'Give an intermediate result a line of its own.'
+});

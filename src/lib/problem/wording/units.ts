@@ -47,6 +47,11 @@ export const exponentNotLiteral = (described: string, base: string, exponent: st
   expected: 'a number'
 });
 
+export const exponentBeyondReach = (text: string): Wording => ({
+  message: `${text} has a dimension with an exponent beyond 24, or finer than 1/99.`,
+  hint: 'Divide by a value of its own kind before raising it so far.'
+});
+
 export const unitAfterPower = (base: string, unit: string, better: string): Wording => ({
   message: `A number right of ^ takes no unit: ${base} to a power in ${unit}.`,
   hint: `Write ${better}.`
