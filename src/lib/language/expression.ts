@@ -6,7 +6,7 @@ import { nameWords, syntaxWords, type Problem } from '#lib/problem/index.ts';
 import type { Cut } from '#lib/text/index.ts';
 import { isUnitFault, parseUnit, type Unit } from '#lib/units/index.ts';
 import { finding, toProblem, type Finding } from './finding.ts';
-import { argumentsTaken, languageFunction, otherFunctionNames } from './functions.ts';
+import { argumentsTaken, callForm, languageFunction, otherFunctionNames } from './functions.ts';
 import { powerMark, shapeOf, type Shape } from './parse.ts';
 import { tokensOf } from './lexer.ts';
 import { orderFinding } from './order.ts';
@@ -211,7 +211,12 @@ class TreeBuilder {
     const known = languageFunction(name);
     if (known) {
       if (args.length < known.least || args.length > known.most) {
-        const words = nameWords.argumentCount(name, args.length, argumentsTaken(known));
+        const words = nameWords.argumentCount(
+          name,
+          args.length,
+          argumentsTaken(known),
+          callForm(known)
+        );
         this.findings.push(finding('names/arguments', callee.from, to, words));
       } else if (known.shape === 'integral' && args[1]?.kind !== 'name') {
         const [from, end] = [args[1]?.from ?? callee.from, args[1]?.to ?? to];

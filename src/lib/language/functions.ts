@@ -95,6 +95,14 @@ export function argumentsTaken(entry: LanguageFunction): string {
   return `${least} or ${most} arguments`;
 }
 
+/** 'atan2(y, x)', 'round(x) or round(x, step)', 'min(x, …)': how a call is written. */
+export function callForm({ name, parameters, least, most }: LanguageFunction): string {
+  if (most === Infinity) return `${name}(${parameters.join(', ')}, …)`;
+  const forms = [`${name}(${parameters.slice(0, least).join(', ')})`];
+  if (most > least) forms.push(`${name}(${parameters.join(', ')})`);
+  return forms.join(' or ');
+}
+
 /** What functions of other programs are written as here; null where two readings are common. */
 export const otherFunctionNames: ReadonlyMap<string, string | null> = new Map([
   ['log', null],

@@ -118,6 +118,7 @@ export function readSign(
   const power = matchAt(superscriptRun, text, at);
   if (power.length > 1 || (power !== '' && power !== '²' && power !== '³'))
     return superscript(power, at);
+  if (text.startsWith(':=', at)) return foreignAt(at, 2, syntaxWords.noAssignment(), '==');
   for (const [found, write] of otherSpellings) {
     if (!text.startsWith(found, at)) continue;
     return foreignAt(at, found.length, syntaxWords.otherSpelling(found, write), write);
@@ -142,7 +143,6 @@ function strange(text: string, at: number, touching: 'digit' | 'name' | null): F
     if (touching === 'digit') return foreignAt(at, 1, syntaxWords.feetAndInches(sign));
     if (touching === 'name' && sign !== '"') return foreignAt(at, 1, syntaxWords.noPrime());
   }
-  if (text.startsWith(':=', at)) return foreignAt(at, 2, syntaxWords.noAssignment(), '==');
   if (text.startsWith('..', at)) return foreignAt(at, 2, syntaxWords.rangeInside());
   const words = foreign.get(sign);
   if (words) {

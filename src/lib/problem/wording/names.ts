@@ -51,9 +51,14 @@ export const functionWithoutArguments = (name: string): Wording => ({
   found: name
 });
 
-export const argumentCount = (name: string, found: number, expected: string): Wording => ({
+export const argumentCount = (
+  name: string,
+  found: number,
+  expected: string,
+  form: string | null = null
+): Wording => ({
   message: `${name} takes ${expected}, and has ${found} here.`,
-  hint: `Give it ${expected}.`,
+  hint: form === null ? null : `Write ${form}.`,
   found: String(found),
   expected
 });
