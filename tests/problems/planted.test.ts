@@ -104,7 +104,10 @@ const writings: readonly (readonly [string, (text: string) => string])[] = [
   ['line feeds', (text) => text],
   ['carriage returns', (text) => text.replace(/\n/gu, '\r\n')],
   ['tabs', (text) => text.replace(/^ {2,}(?=\S)/gmu, (run) => '\t'.repeat(run.length / 2))],
-  ['spaces that trail', (text) => text.replace(/(?<=\S)\n/gu, '  \n').replace(/^---  $/gmu, '---')]
+  [
+    'spaces that trail',
+    (text) => text.replace(/(?<=\S)\n/gu, '  \n').replace(/^--- {2}$/gmu, '---')
+  ]
 ];
 
 /** Front matter takes no tabs, so only what stands below it is written in another way. */

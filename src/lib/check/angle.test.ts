@@ -41,7 +41,7 @@ describe('a rate shown without angle', () => {
     ['y = sqrt(k / m_arm) + sqrt(2 * k / m_arm) to Hz', ['warning angle/root-in-hertz']],
     ['y = sqrt(k / m_arm) / (2*pi) to Hz', silent],
     ['y = sqrt(k / m_arm) to 1/s', silent],
-    ['y = sqrt(f_0^2 + rate^2) to Hz', silent],
+    ['y = sqrt(f_0^2 + rate^2) to Hz', silent]
   ])('a bare root: %s', (line, outcome) => expect(said(line)).toEqual(outcome));
 });
 
@@ -72,7 +72,9 @@ describe('a rate shown with angle', () => {
     expect(found?.message).toBe(
       'v_tip / R is a plain rate: it does not say whether it counts radians or turns, so it cannot be taken as rpm.'
     );
-    expect(found?.hint).toBe('Multiply by 1 rad if it counts radians, by 1 rev if it counts turns.');
+    expect(found?.hint).toBe(
+      'Multiply by 1 rad if it counts radians, by 1 rev if it counts turns.'
+    );
   });
 });
 
@@ -176,9 +178,12 @@ describe('trigonometric functions', () => {
     ['y = sin(turns)', silent]
   ])('%s', (line, outcome) => expect(said(line)).toEqual(outcome));
 
-  test.each(['asin(0.5)', 'acos(0.5)', 'atan(2)', 'atan2(1 m, 2 m)'])('%s is in radians', (call) => {
-    expect(angleOf(checkLines(`y = ${call}`).quantity('y').dimension)).toBe(1);
-  });
+  test.each(['asin(0.5)', 'acos(0.5)', 'atan(2)', 'atan2(1 m, 2 m)'])(
+    '%s is in radians',
+    (call) => {
+      expect(angleOf(checkLines(`y = ${call}`).quantity('y').dimension)).toBe(1);
+    }
+  );
 });
 
 describe('units that count turns make screws, pumps and motors exact', () => {

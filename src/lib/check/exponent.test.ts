@@ -41,11 +41,15 @@ describe('a literal is read digit by digit', () => {
 
   test('a fraction of two whole numbers is itself in lowest terms', () => {
     fc.assert(
-      fc.property(fc.integer({ min: -999, max: 999 }), fc.integer({ min: 1, max: 999 }), (num, den) => {
-        const [n = NaN, d = NaN] = exponentOf(`${num}/${den}`) ?? [];
-        expect(n * den).toBe(num * d);
-        expect(d).toBeGreaterThan(0);
-      }),
+      fc.property(
+        fc.integer({ min: -999, max: 999 }),
+        fc.integer({ min: 1, max: 999 }),
+        (num, den) => {
+          const [n = NaN, d = NaN] = exponentOf(`${num}/${den}`) ?? [];
+          expect(n * den).toBe(num * d);
+          expect(d).toBeGreaterThan(0);
+        }
+      ),
       { seed: 20260314, numRuns: 300 }
     );
   });

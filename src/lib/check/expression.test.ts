@@ -27,11 +27,28 @@ describe('sums', () => {
     ['y = L * b + 2 m^2', []],
     ['y = T_shaft + 3 J', []],
     ['y = T_shaft * omega + P_drag', []],
-    ['y = T_shaft + P_drag', ['T_shaft + P_drag | T_shaft (torque or energy, N m) and P_drag (power, W) cannot be added. | Did you mean T_shaft * omega?']],
-    ['y = P_drag - T_shaft', ['P_drag - T_shaft | P_drag (power, W) and T_shaft (torque or energy, N m) cannot be subtracted. | Did you mean T_shaft * omega?']],
+    [
+      'y = T_shaft + P_drag',
+      [
+        'T_shaft + P_drag | T_shaft (torque or energy, N m) and P_drag (power, W) cannot be added. | Did you mean T_shaft * omega?'
+      ]
+    ],
+    [
+      'y = P_drag - T_shaft',
+      [
+        'P_drag - T_shaft | P_drag (power, W) and T_shaft (torque or energy, N m) cannot be subtracted. | Did you mean T_shaft * omega?'
+      ]
+    ],
     ['y = L + 3', ['L + 3 | L (length, m) and 3 (plain number) cannot be added. | ']],
-    ['y = 1 + (b + t_1) * 2', ['b + t_1 | b (length, mm) and t_1 (time, s) cannot be added. | ']],
-    ['y = L + is_hot', ['is_hot | is_hot is a condition, not a number. | Write a ? b : c to make a number of it.']]
+    [
+      'y = 1 + (b + t_1) * 2',
+      ['b + t_1 | b (length, mm) and t_1 (time, s) cannot be added. | Did you mean t_1 * v?']
+    ],
+    ['y = b + m_arm', ['b + m_arm | b (length, mm) and m_arm (mass, kg) cannot be added. | ']],
+    [
+      'y = L + is_hot',
+      ['is_hot | is_hot is a condition, not a number. | Write a ? b : c to make a number of it.']
+    ]
   ])('%s', (line, said) => expect(texts(line)).toEqual(said));
 
   test('a mistake is said once, and what contains it adds nothing', () => {
@@ -48,7 +65,7 @@ describe('products and powers', () => {
     ['L * b', 'm^2'],
     ['L / t_1', 'm/s'],
     ['L / b', '1'],
-    ['m_arm * omega^2 * L', 'N'],
+    ['m_arm * v^2 / L', 'N'],
     ['F_c * L', 'N*m'],
     ['m_arm * v^2 / 2', 'J'],
     ['L^2', 'm^2'],
@@ -60,13 +77,30 @@ describe('products and powers', () => {
   ])('%s is in %s', (expression, unit) => {
     const found = check(`y = ${expression}`);
     expect(found.said).toEqual([]);
-    expect(found.quantity('y').dimension).toBe(check(`y = 1 ${unit.replace('*', ' ')}`.replace('1 1/m', '1 m^-1').replace(/1 1$/u, '1')).quantity('y').dimension);
+    expect(found.quantity('y').dimension).toBe(
+      check(
+        `y = 1 ${unit.replace('*', ' ')}`.replace('1 1/m', '1 m^-1').replace(/1 1$/u, '1')
+      ).quantity('y').dimension
+    );
   });
 
   test.each<readonly [string, readonly string[]]>([
-    ['y = L^share_0', ['share_0 | L (length, m) has a dimension, so its exponent must be written as a number, not as share_0. | Write the number, or divide L by its unit first.']],
-    ['y = 2^L', ['L | An exponent is a plain number; L (length, m) is none. | Divide it by a value of its own kind.']],
-    ['y = is_hot * 2', ['is_hot | is_hot is a condition, not a number. | Write a ? b : c to make a number of it.']]
+    [
+      'y = L^share_0',
+      [
+        'share_0 | L (length, m) has a dimension, so its exponent must be written as a number, not as share_0. | Write the number, or divide L by its unit first.'
+      ]
+    ],
+    [
+      'y = 2^L',
+      [
+        'L | An exponent is a plain number; L (length, m) is none. | Divide it by a value of its own kind.'
+      ]
+    ],
+    [
+      'y = is_hot * 2',
+      ['is_hot | is_hot is a condition, not a number. | Write a ? b : c to make a number of it.']
+    ]
   ])('%s', (line, said) => expect(texts(line)).toEqual(said));
 });
 
@@ -79,14 +113,38 @@ describe('relations and conditions', () => {
     ['y = share_0 > 1 ? L : b', []],
     ['y = share_0 > 1 ? L : 0', []],
     ['y = is_hot ? 1 : 2', []],
-    ['y = L > t_1', ['L > t_1 | L (length, m) and t_1 (time, s) cannot be compared. | ']],
+    [
+      'y = L > t_1',
+      ['L > t_1 | L (length, m) and t_1 (time, s) cannot be compared. | Did you mean t_1 * v?']
+    ],
     ['y = 1 m <= L < 5 s', ['L < 5 s | L (length, m) and 5 s (time, s) cannot be compared. | ']],
-    ['y = L and is_hot', ['L | and wants a condition (yes or no); L is none. | Write a comparison.']],
-    ['y = not (L)', ['(L) | not wants a condition (yes or no); (L) is none. | Write a comparison.']],
+    [
+      'y = L and is_hot',
+      ['L | and wants a condition (yes or no); L is none. | Write a comparison.']
+    ],
+    [
+      'y = not (L)',
+      ['(L) | not wants a condition (yes or no); (L) is none. | Write a comparison.']
+    ],
     ['y = L ? 1 : 2', ['L | ? : wants a condition (yes or no); L is none. | Write a comparison.']],
-    ['y = is_hot ? L : t_1', ['L : t_1 | L (length, m) and t_1 (time, s) are two kinds of result. | Give both the same dimension.']],
-    ['y = is_hot ? L : is_hot', ['is_hot ? L : is_hot | The two branches differ: L (length, m) and is_hot (condition). | Give both the same dimension.']],
-    ['y = L == b', ['L == b | L == b compares computed values exactly, to the last digit. | Compare with a band, as in abs(a - b) < 0.1 mm.']],
+    [
+      'y = is_hot ? L : t_1',
+      [
+        'L : t_1 | L (length, m) and t_1 (time, s) cannot be branches of one choice. | Did you mean t_1 * v?'
+      ]
+    ],
+    [
+      'y = is_hot ? L : is_hot',
+      [
+        'is_hot ? L : is_hot | The two branches differ: L (length, m) and is_hot (condition). | Give both the same dimension.'
+      ]
+    ],
+    [
+      'y = L == b',
+      [
+        'L == b | L == b compares computed values exactly, to the last digit. | Compare with a band, as in abs(a - b) < 0.1 mm.'
+      ]
+    ],
     ['y = L == 3 m', []]
   ])('%s', (line, said) => expect(texts(line)).toEqual(said));
 });
@@ -97,10 +155,28 @@ describe('shown in a unit', () => {
     ['y = T_shaft * omega to kW', []],
     ['y = 0 to kW', []],
     ['y = (L to mm) + b', []],
-    ['y = L to s', ['L | L (length, m) cannot be shown in s (time). | Check the formula, or ask for a unit of its own kind.']],
-    ['y = 2 * (L to kg)', ['L | L (length, m) cannot be shown in kg (mass). | Check the formula, or ask for a unit of its own kind.']],
-    ['y = is_hot to m', ['is_hot | is_hot is a condition, not a number. | Write a ? b : c to make a number of it.']],
-    ['y = P_drag to VA', ['P_drag | P_drag takes active power as apparent power (W and VA are one dimension). | Divide by the power factor if that is meant.']]
+    [
+      'y = L to s',
+      [
+        'L | L (length, m) cannot be shown in s (time). | Check the formula, or ask for a unit of its own kind.'
+      ]
+    ],
+    [
+      'y = 2 * (L to kg)',
+      [
+        'L | L (length, m) cannot be shown in kg (mass). | Check the formula, or ask for a unit of its own kind.'
+      ]
+    ],
+    [
+      'y = is_hot to m',
+      ['is_hot | is_hot is a condition, not a number. | Write a ? b : c to make a number of it.']
+    ],
+    [
+      'y = P_drag to VA',
+      [
+        'P_drag | P_drag takes active power as apparent power (W and VA are one dimension). | Divide by the power factor if that is meant.'
+      ]
+    ]
   ])('%s', (line, said) => expect(texts(line)).toEqual(said));
 });
 
@@ -118,8 +194,26 @@ describe('columns', () => {
   });
 
   test.each([
-    ['y = pump.Q * other.x', 'other.x', 'pump.Q has 3 rows, other.x has 2: they cannot be combined row by row.'],
-    ['y = pump.p / (1 bar) + other.x', 'other.x', 'pump.p / (1 bar) has 3 rows, other.x has 2: they cannot be combined row by row.'],
+    [
+      'y = pump.Q * other.x',
+      'other.x',
+      'pump.Q has 3 rows, other.x has 2: they cannot be combined row by row.'
+    ],
+    [
+      'y = pump.p / (1 bar) + other.x',
+      'other.x',
+      'pump.p / (1 bar) has 3 rows, other.x has 2: they cannot be combined row by row.'
+    ],
+    [
+      'y = pump.Q > 5 L/min ? other.x : 0',
+      'other.x',
+      'pump.Q > 5 L/min has 3 rows, other.x has 2: they cannot be combined row by row.'
+    ],
+    [
+      'y = pump.Q / (1 L/min) < 3 < other.x',
+      'other.x',
+      'pump.Q / (1 L/min) has 3 rows, other.x has 2: they cannot be combined row by row.'
+    ],
     ['y = pump.name * 2', 'pump.name', 'pump.name is a text, not a number.']
   ])('%s', (line, marked, message) => {
     const [found, ...more] = checkWithTables(line).problems;

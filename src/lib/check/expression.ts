@@ -14,11 +14,14 @@ import {
   isUnitFault, multiplyDimensions, parseUnit, plain, quantityName, rational, sameBesidesAngle,
   withExponent, type Unit
 } from '#lib/units/index.ts'; // prettier-ignore
-import { angleOf, angleRemark, angleRemarkOfPair, isSpeed } from './angle.ts';
+import { angleOf, angleRemark, angleRemarkOfPair, isRate, isSpeed } from './angle.ts';
 import { checkCall } from './functions.ts';
 import { isWithinReach, literalExponent } from './exponent.ts';
 import { commonTemperature, quantityIn, quantityLiteral, raised } from './quantity.ts';
 import { plainNumber, type QuantityType, type TemperatureKind, type Type } from './type.ts';
+
+/** What two values side by side are wanted for, to complete 'cannot be …'. */
+export type PairVerb = 'added' | 'subtracted' | 'compared' | 'branches of one choice';
 
 /** An own function of the sheet, as a call sees it. */
 export interface CallableFunction {
@@ -168,7 +171,7 @@ export class ExpressionCheck {
     a: QuantityType,
     right: Expression,
     b: QuantityType,
-    verb: 'added' | 'subtracted' | 'compared'
+    verb: PairVerb
   ): QuantityType | null {
     // prettier-ignore
     const rows = this.commonRows(left, a, right, b);
@@ -387,7 +390,9 @@ export class ExpressionCheck {
         )
       ); // prettier-ignore
     }
-    return { ...raised(base, exponent), rows };
+    const type = { ...raised(base, exponent), rows };
+    if (dropAngle(base.dimension) !== plain || isWithinReach(type.dimension)) return type;
+    return { ...plainNumber, rows };
   }
 
   private relationType(node: Expression & { kind: 'relation' }): Type | null {
@@ -402,6 +407,11 @@ export class ExpressionCheck {
       if (!first || !second) return null;
       const both = this.pair(left, first, right, second, 'compared');
       if (!both) return null;
+      if (rows !== null && both.rows !== null && rows !== both.rows) {
+        const first = node.operands[0] ?? left;
+        this.commonRows(first, { ...both, rows }, right, both);
+        return null;
+      }
       rows = both.rows ?? rows;
       const exact = node.operators[i] === '==' || node.operators[i] === '!=';
       if (exact && !first.literal && !second.literal) {
@@ -436,11 +446,14 @@ export class ExpressionCheck {
       );
       return this.report('units/mismatch', node, words);
     }
-    const both = this.pair(node.yes, yes, node.no, no, 'compared');
+    const both = this.pair(node.yes, yes, node.no, no, 'branches of one choice');
     if (!both) return null;
+    const column = yes.rows === null ? node.no : node.yes;
+    const rows = this.commonRows(node.test, test, column, both);
+    if (rows === undefined) return null;
     return {
       ...both,
-      rows: test.rows ?? both.rows,
+      rows,
       piPower: yes.piPower === no.piPower ? yes.piPower : 0,
       temperature: both.dimension === kelvin ? commonTemperature([yes, no]) : null,
       literal: false
@@ -489,10 +502,13 @@ export class ExpressionCheck {
     // prettier-ignore
     const find = this.scope.nameOfDimension?.bind(this.scope);
     if (!find || left.kind !== 'name' || right.kind !== 'name') return null;
-    const up = find(dropAngle(divideDimensions(b.dimension, a.dimension)).key);
-    if (up) return `Did you mean ${left.name} * ${up}?`;
+    const ratio = divideDimensions(b.dimension, a.dimension);
+    const up = find(dropAngle(ratio).key);
     const down = find(dropAngle(divideDimensions(a.dimension, b.dimension)).key);
-    return down ? `Did you mean ${right.name} * ${down}?` : null;
+    // A torque becomes a power by a rotating speed sooner than a power an energy by some time.
+    if (up && (isRate(ratio) || !down)) return `Did you mean ${left.name} * ${up}?`;
+    if (down) return `Did you mean ${right.name} * ${down}?`;
+    return null;
   }
 }
 

@@ -10,7 +10,15 @@ test('the check has a rule for the functions of the language, and for no other',
   expect([...checkedFunctions()].sort()).toEqual(languageFunctions.map(({ name }) => name).sort());
 });
 
-const given = ['L = 3 m', 'b = 200 mm', 't_1 = 5 s', 'share_0 = 0.5', 'swing = 30 deg', 'v = 4 m/s', 'is_hot = 3 > 2'];
+const given = [
+  'L = 3 m',
+  'b = 200 mm',
+  't_1 = 5 s',
+  'share_0 = 0.5',
+  'swing = 30 deg',
+  'v = 4 m/s',
+  'is_hot = 3 > 2'
+];
 
 /** Call, unit of its result in coherent base units ('1' for a plain number). */
 const right: readonly (readonly [function_: string, call: string, unit: string])[] = [
@@ -65,36 +73,54 @@ const right: readonly (readonly [function_: string, call: string, unit: string])
 ];
 
 /** Call, code of what is said, text that is marked. */
-const wrong: readonly (readonly [function_: string, call: string, code: string, marked: string])[] = [
-  ['sqrt', 'sqrt(is_hot)', 'units/mismatch', 'is_hot'],
-  ['cbrt', 'cbrt(pump.name)', 'units/mismatch', 'pump.name'],
-  ['abs', 'abs(is_hot)', 'units/mismatch', 'is_hot'],
-  ['sign', 'sign(pump.name)', 'units/mismatch', 'pump.name'],
-  ...['exp', 'ln', 'log10', 'log2', 'sinh', 'cosh', 'tanh', 'asinh', 'acosh', 'atanh', 'asin', 'acos', 'atan',
-    'sin', 'cos', 'tan', 'floor', 'ceil', 'round'].map(
-    (name) => [name, `${name}(L)`, 'units/function-domain', 'L'] as const
-  ),
-  ['atan2', 'atan2(L, t_1)', 'units/mismatch', 'L, t_1'],
-  ['hypot', 'hypot(L, t_1)', 'units/mismatch', 'L, t_1'],
-  ['mod', 'mod(L, 3)', 'units/mismatch', 'L, 3'],
-  ['clamp', 'clamp(L, 0, t_1)', 'units/mismatch', 'L, 0, t_1'],
-  ['min', 'min(L, t_1)', 'units/mismatch', 'L, t_1'],
-  ['min', 'min(L)', 'units/function-domain', 'L'],
-  ['max', 'max(L, b, t_1)', 'units/mismatch', 'L, b, t_1'],
-  ['round', 'round(L, 1 s)', 'units/mismatch', 'L, 1 s'],
-  ...['sum', 'mean', 'sd', 'count', 'first', 'last'].map(
-    (name) => [name, `${name}(L)`, 'units/function-domain', 'L'] as const
-  ),
-  ['mean', 'mean(pump.name)', 'units/mismatch', 'pump.name'],
-  ...['interp', 'interp_hold', 'interp_spline'].flatMap((name) => [
-    [name, `${name}(L, pump.Q, pump.p)`, 'units/mismatch', 'L, pump.Q'] as const,
-    [name, `${name}(L, b, pump.p)`, 'units/function-domain', 'b'] as const,
-    [name, `${name}(1, other.x, pump.p)`, 'units/mismatch', 'pump.p'] as const
-  ]),
-  ['integrate', 'integrate(x, x, 0 m, t_1)', 'units/mismatch', '0 m, t_1'],
-  ['integrate', 'integrate(x + t_1, x, 0 m, L)', 'units/mismatch', 'x + t_1'],
-  ['integrate', 'integrate(pump.p, x, 0 m, L)', 'units/function-domain', 'pump.p']
-];
+const wrong: readonly (readonly [function_: string, call: string, code: string, marked: string])[] =
+  [
+    ['sqrt', 'sqrt(is_hot)', 'units/mismatch', 'is_hot'],
+    ['cbrt', 'cbrt(pump.name)', 'units/mismatch', 'pump.name'],
+    ['abs', 'abs(is_hot)', 'units/mismatch', 'is_hot'],
+    ['sign', 'sign(pump.name)', 'units/mismatch', 'pump.name'],
+    ...[
+      'exp',
+      'ln',
+      'log10',
+      'log2',
+      'sinh',
+      'cosh',
+      'tanh',
+      'asinh',
+      'acosh',
+      'atanh',
+      'asin',
+      'acos',
+      'atan',
+      'sin',
+      'cos',
+      'tan',
+      'floor',
+      'ceil',
+      'round'
+    ].map((name) => [name, `${name}(L)`, 'units/function-domain', 'L'] as const),
+    ['atan2', 'atan2(L, t_1)', 'units/mismatch', 'L, t_1'],
+    ['hypot', 'hypot(L, t_1)', 'units/mismatch', 'L, t_1'],
+    ['mod', 'mod(L, 3)', 'units/mismatch', 'L, 3'],
+    ['clamp', 'clamp(L, 0, t_1)', 'units/mismatch', 'L, 0, t_1'],
+    ['min', 'min(L, t_1)', 'units/mismatch', 'L, t_1'],
+    ['min', 'min(L)', 'units/function-domain', 'L'],
+    ['max', 'max(L, b, t_1)', 'units/mismatch', 'L, b, t_1'],
+    ['round', 'round(L, 1 s)', 'units/mismatch', 'L, 1 s'],
+    ...['sum', 'mean', 'sd', 'count', 'first', 'last'].map(
+      (name) => [name, `${name}(L)`, 'units/function-domain', 'L'] as const
+    ),
+    ['mean', 'mean(pump.name)', 'units/mismatch', 'pump.name'],
+    ...['interp', 'interp_hold', 'interp_spline'].flatMap((name) => [
+      [name, `${name}(L, pump.Q, pump.p)`, 'units/mismatch', 'L, pump.Q'] as const,
+      [name, `${name}(L, b, pump.p)`, 'units/function-domain', 'b'] as const,
+      [name, `${name}(1, other.x, pump.p)`, 'units/mismatch', 'pump.p'] as const
+    ]),
+    ['integrate', 'integrate(x, x, 0 m, t_1)', 'units/mismatch', '0 m, t_1'],
+    ['integrate', 'integrate(x + t_1, x, 0 m, L)', 'units/mismatch', 'x + t_1'],
+    ['integrate', 'integrate(pump.p, x, 0 m, L)', 'units/function-domain', 'pump.p']
+  ];
 
 const calledIn = (call: string) => checkWithTables(...given, `y = ${call}`);
 
@@ -115,9 +141,9 @@ describe('what it refuses', () => {
   test.each(wrong)('%s: %s is %s at "%s"', (_, call, code, marked) => {
     const { problems } = calledIn(call);
     const text = `y = ${call}`;
-    expect(problems.map((found) => [found.code, text.slice(found.at.from - 1, found.at.to - 1)])).toEqual([
-      [code, marked]
-    ]);
+    expect(
+      problems.map((found) => [found.code, text.slice(found.at.from - 1, found.at.to - 1)])
+    ).toEqual([[code, marked]]);
   });
 
   test('every function refuses something', () => {
@@ -153,17 +179,23 @@ describe('own functions', () => {
     expect(checkWithTables(...own, 'y = area(3)').quantity('y').dimension.key).toBe(
       checkWithTables('y = 1').quantity('y').dimension.key
     );
-    expect(coherentUnitText(checkWithTables(...own, 'y = sum_of(3 mm, 4 m)').quantity('y').dimension)).toBe('m');
+    expect(
+      coherentUnitText(checkWithTables(...own, 'y = sum_of(3 mm, 4 m)').quantity('y').dimension)
+    ).toBe('m');
   });
 
   test('say at the call what does not fit in the body', () => {
     const [found] = checkWithTables(...own, 'y = 2 * sum_of(3 mm, 4 s)').problems;
     expect(found?.code).toBe('units/mismatch');
-    expect(found?.message).toBe('sum_of(3 mm, 4 s): a (length, mm) and c (time, s) cannot be added.');
+    expect(found?.message).toBe(
+      'sum_of(3 mm, 4 s): a (length, mm) and c (time, s) cannot be added.'
+    );
     expect(found?.at).toMatchObject({ from: 9, to: 26 });
   });
 
   test('shadow names of the sheet with a note', () => {
-    expect(checkWithTables('d = 3 mm', 'area(d) = d^2', 'y = area(2 m)').said).toEqual(['note line/duplicate-name']);
+    expect(checkWithTables('d = 3 mm', 'area(d) = d^2', 'y = area(2 m)').said).toEqual([
+      'note line/duplicate-name'
+    ]);
   });
 });

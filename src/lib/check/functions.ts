@@ -2,7 +2,13 @@
 // function computes stands in the lanes; how many arguments it has, in the language's own table.
 
 import { nodeSpan, type Expression } from '#lib/language/index.ts';
-import { angleWords, problem, temperatureWords, unitWords, type Wording } from '#lib/problem/index.ts';
+import {
+  angleWords,
+  problem,
+  temperatureWords,
+  unitWords,
+  type Wording
+} from '#lib/problem/index.ts';
 import {
   baseDimension, dropAngle, multiplyDimensions, plain, rational, type Unit
 } from '#lib/units/index.ts'; // prettier-ignore
@@ -97,7 +103,11 @@ const rounding: Rule = (check, call) => {
 
 /** On one column the statistic over its rows; on several values the same over them, where that has a sense. */
 const overColumn =
-  (give: (column: QuantityType) => QuantityType, overValues: Rule | null, takesPoints = true): Rule =>
+  (
+    give: (column: QuantityType) => QuantityType,
+    overValues: Rule | null,
+    takesPoints = true
+  ): Rule =>
   (check, call) => {
     const [first] = call.args;
     if (call.args.length > 1 && overValues) return overValues(check, call);
@@ -260,7 +270,12 @@ function intervalUnit(unit: Unit | null): Unit | null {
 }
 
 /** Sizes, signs, sums and roundings of a reading depend on where its scale has its zero. */
-function isPoint(check: ExpressionCheck, call: Call, node: Expression, type: QuantityType): boolean {
+function isPoint(
+  check: ExpressionCheck,
+  call: Call,
+  node: Expression,
+  type: QuantityType
+): boolean {
   if (type.temperature !== 'point') return false;
   check.report('temperature/scaled-point', node, temperatureWords.dependsOnZero(check.text(call)));
   return true;

@@ -115,7 +115,8 @@ describe('functions of points', () => {
 });
 
 describe('tolerances and ranges of a point', () => {
-  const input = (line: string): readonly string[] => checkText(`\`\`\`inputs\n${line}\n\`\`\`\n`).said;
+  const input = (line: string): readonly string[] =>
+    checkText(`\`\`\`inputs\n${line}\n\`\`\`\n`).said;
   test.each<readonly [string, readonly string[]]>([
     ['T_bath = 20 degC ± 2 degC', []],
     ['T_bath = 20 degC ± 2 K', []],

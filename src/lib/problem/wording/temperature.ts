@@ -17,6 +17,11 @@ export const scaledPoint = (what: string): Wording => ({
   hint: 'If the kelvins are meant, write (… to K) around the reading.'
 });
 
+export const dependsOnZero = (what: string): Wording => ({
+  message: `${what} depends on where the temperature scale has its zero.`,
+  hint: 'If the kelvins are meant, write (… to K) around the reading.'
+});
+
 export const differenceAsReading = (what: string, unit: string): Wording => ({
   message: `${what} is a temperature difference: ${unit} would read it as a point on the scale.`,
   hint: 'Show it to K (or degR).'

@@ -2,9 +2,9 @@
 
 import type { Wording } from '../problem.ts';
 
-/** `left` and `right` are described, as in 'P_drag (power, W)'. */
+/** `left` and `right` are described, as in 'P_drag (power, W)'; `verb` completes 'cannot be …'. */
 export const cannotAdd = (
-  left: string, right: string, verb: 'added' | 'subtracted' | 'compared', hint: string | null,
+  left: string, right: string, verb: string, hint: string | null,
   found: string, expected: string
 ): Wording => ({
   message: `${left} and ${right} cannot be ${verb}.`,
