@@ -48,6 +48,8 @@ export class StageGroup {
   readonly space = new RegisterSpace();
   file: LaneFile;
   readonly nodes = new Map<string, GroupNode>();
+  /** Of the last update: every node after those it uses. */
+  private order: readonly SheetNode[] = [];
   readonly work: WorkCount = { compiled: 0, run: 0 };
   private statuses = 0;
   private constantsFilled = 0;
@@ -61,6 +63,16 @@ export class StageGroup {
   constructor(stages: readonly number[]) {
     this.stages = stages;
     this.file = new LaneFile(64, stages.length, 64);
+  }
+
+  /** The segments of all nodes, in the order in which they run. */
+  segments(): readonly Segment[] {
+    const segments: Segment[] = [];
+    for (const { id } of this.order) {
+      const segment = this.nodes.get(id)?.segment;
+      if (segment) segments.push(segment);
+    }
+    return segments;
   }
 
   get statusCount(): number {
@@ -79,6 +91,7 @@ export class StageGroup {
   } {
     const changed = new Set<string>();
     this.touched = new Set();
+    this.order = input.sorted;
     this.hasFunctions = input.sorted.some((node) => node.kind === 'function');
     const scope = this.compileScope(input);
     this.restructured.clear();

@@ -130,8 +130,7 @@ interface Derived {
 const derivedPrograms = new WeakMap<StageGroup, Derived>();
 
 function derivedProgram(group: StageGroup, seeds: readonly number[]): Derived {
-  const segments: Segment[] = [];
-  for (const { segment } of group.nodes.values()) if (segment) segments.push(segment);
+  const segments = group.segments();
   const known = derivedPrograms.get(group);
   if (known && isEqual(known.segments, segments) && isEqual(known.seeds, seeds)) return known;
   const program = linkSegments(segments, group.space);
