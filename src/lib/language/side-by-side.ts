@@ -2,7 +2,7 @@
 // or power stands before it; everywhere else the reader would have to guess, so the sheet is asked to
 // write the operator, with the likely cure at hand.
 
-import { syntaxWords } from '#lib/problem/index.ts';
+import { nameWords, syntaxWords } from '#lib/problem/index.ts';
 import { isUnitFault, parseUnit } from '#lib/units/index.ts';
 import { finding, type Cure, type Finding } from './finding.ts';
 import { isFunctionName } from './functions.ts';
@@ -176,10 +176,26 @@ function missingOperator(pair: Pair): Finding {
     const words = syntaxWords.nameBesideUnit(first, second);
     return finding('syntax/missing-operator', from, to, words, cure);
   }
+  if (left.kind === 'name' && isFunctionName(left.text)) {
+    const call = nameWords.functionWithoutArguments(left.text, second);
+    return finding('names/arguments', left.from, to, call);
+  }
+  const per = perUnit(pair, first);
+  if (per) return per;
   const bothNumbers = isNumeral(left) && isNumeral(right);
   const product = start + timesBetween(pair) + second;
   const words = syntaxWords.missingTimes(start, second, product);
   return finding('syntax/missing-operator', from, to, words, bothNumbers ? null : cure);
+}
+
+/** `10 1/s`: a number takes names of units only, so one over a unit is a power. */
+function perUnit({ left, right, tokens, at, money }: Pair, number: string): Finding | null {
+  const [slash, unit] = [tokens[at + 1], tokens[at + 2]];
+  if (left.kind !== 'number' || right.text !== '1' || slash?.text !== '/') return null;
+  if (unit?.kind !== 'name' || isUnitFault(parseUnit(unit.text, money))) return null;
+  const words = syntaxWords.onePerUnit(number, unit.text);
+  const cure = { from: right.from, to: unit.to, replacement: `${unit.text}^-1` };
+  return finding('syntax/missing-operator', left.from, unit.to, words, cure);
 }
 
 function insertTimes(pair: Pair): Cure {

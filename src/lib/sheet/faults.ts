@@ -103,13 +103,11 @@ function describe(
       }
     }
   }
-  if (fault.operation === 'power' || fault.operation === 'integerPower') {
-    const base = fault.operands[0] ?? NaN;
-    const words = valueWords.outsideDomain(
-      'A power',
-      argument(0),
-      base === 0 ? 'values other than 0' : 'positive values'
-    );
+  const base = fault.operands[0] ?? NaN;
+  const isPower = fault.operation === 'power' || fault.operation === 'integerPower';
+  if (isPower && (Number.isNaN(fault.value) || base === 0)) {
+    const words =
+      base === 0 ? valueWords.zeroToNegative(text) : valueWords.fractionalPower(text, argument(0));
     return { code: 'value/outside-domain', words };
   }
   const because = Number.isNaN(fault.value) ? 'it has no value there' : 'it overflows';

@@ -4,6 +4,7 @@ import type { UnitFault } from './types.ts';
 import { moneyCodes, moneySigns } from './money.ts';
 import { nearestUnits } from './nearest.ts';
 import { refusedUnits } from './refused.ts';
+import { unitSpellings } from './table.ts';
 
 /** The same fault at another place. */
 export function faultAt(fault: UnitFault, from: number, to: number): UnitFault {
@@ -28,10 +29,16 @@ export function recognisedFault(name: string, money: string | null): UnitFault |
 
 /** An unknown name, with the nearest names that are known. */
 export function unknownFault(name: string, money: string | null): UnitFault {
-  const nearest = nearestUnits(name, money);
+  const nearest = powerOfUnit(name) ?? nearestUnits(name, money);
   const hint = nearest.length === 0 ? null : `Nearest: ${nearest.join(', ')}.`;
   const replacement = nearest.length === 1 ? (nearest[0] ?? null) : null;
   return fault('units/unknown', name, `Unit "${name}" is not known.`, hint, replacement);
+}
+
+/** `mm2` is mm^2 without its sign. */
+function powerOfUnit(name: string): readonly string[] | null {
+  const [, unit = '', power = ''] = /^(.+?)([23])$/u.exec(name) ?? [];
+  return unitSpellings.has(unit) ? [`${unit}^${power}`] : null;
 }
 
 /** Something stands where a unit is expected. */

@@ -45,9 +45,10 @@ export const whichLogarithm = (name: string): Wording => ({
   found: name
 });
 
-export const functionWithoutArguments = (name: string): Wording => ({
+/** @param argument  what seems to be meant as one */
+export const functionWithoutArguments = (name: string, argument = '…'): Wording => ({
   message: `${name} is a function and needs its arguments in brackets.`,
-  hint: `Write ${name}(…).`,
+  hint: `Write ${name}(${argument}).`,
   found: name
 });
 

@@ -11,6 +11,12 @@ export const missingTimes = (left: string, right: string, product: string): Word
   expected: 'an operator'
 });
 
+export const onePerUnit = (number: string, unit: string): Wording => ({
+  message: `Between ${number} and 1 an operator is missing.`,
+  hint: `For ${number} per ${unit} write ${number} ${unit}^-1.`,
+  expected: `${number} ${unit}^-1`
+});
+
 export const missingAfterSlash = (
   left: string,
   right: string,
@@ -197,6 +203,7 @@ export const exponentNotWhole = (found: string): Wording => ({
 
 export const tooLarge = (found: string): Wording => ({
   message: `${found} is beyond the largest number that can be computed with (1.8e308).`,
+  hint: 'Write the value in a larger unit.',
   found
 });
 

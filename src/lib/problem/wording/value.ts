@@ -8,13 +8,24 @@ export const notFinite = (term: string, because: string): Wording => ({
 });
 
 export const divisionByZero = (term: string, divisor: string): Wording => ({
-  message: `${term} divides by ${divisor}, which is 0 here.`,
+  message: `${term} divides by ${divisor === '0' ? '0' : `${divisor}, which is 0 here`}.`,
   hint: 'Check the values that go into the divisor.'
 });
 
 export const outsideDomain = (call: string, argument: string, domain: string): Wording => ({
   message: `${call} is taken of ${argument}, outside ${domain}.`,
   hint: 'Check the values that go into it, or treat that case by a condition.'
+});
+
+export const zeroToNegative = (term: string): Wording => ({
+  message: `${term} raises 0 to a negative power, which divides by 0.`,
+  hint: 'Check the values that go into it, or treat that case by a condition.'
+});
+
+/** @param base  with its value, as in 'x = -8' */
+export const fractionalPower = (term: string, base: string): Wording => ({
+  message: `${term} raises ${base} to a power that is not whole; below 0 that has no value.`,
+  hint: 'For a cube root write cbrt(…), or treat that case by a condition.'
 });
 
 export const waitsFor = (name: string, names: readonly string[]): Wording => ({
