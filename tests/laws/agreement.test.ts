@@ -5,7 +5,7 @@
 import { all, create, type FunctionNode, type MathNode, type Unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { compute } from '#lib/sheet/index.ts';
-import { plainExpression, unitExpression, type Spelling } from './expressions.ts';
+import { plainExpression, unitExpression, type Spelling } from './formulas.ts';
 import { Random } from './random.ts';
 
 /** Comparisons without tolerance, so that floor, ceil and min mean what they say. */
