@@ -74,7 +74,9 @@ export class SheetChecker {
         (changed.size === 0 || !node.uses.some((name) => changed.has(name)));
       if (isUntouched) continue;
       const signature = signatureOf(node, model, kept);
-      if (known?.node === node && known.signature === signature) {
+      // The cure of a mistake may name any name of the sheet, so it is looked for anew.
+      const mayNameOthers = !isSameStructure && known !== undefined && hasError(known);
+      if (known?.node === node && known.signature === signature && !mayNameOthers) {
         kept.set(node.id, known);
         continue;
       }
@@ -591,3 +593,6 @@ function choiceBetween(node: SolveNode, model: Model): string | null {
   }
   return null;
 }
+
+const hasError = (check: NodeCheck): boolean =>
+  check.problems.some((found) => found.severity === 'error');
