@@ -54,6 +54,36 @@ describe('a table with a mistake', () => {
   });
 });
 
+describe('a cell that was not measured', () => {
+  const pump = '```table pump\nQ [L/min], p [bar], name\n0, 6, a\n10, , b\n20, 4, c\n```\n';
+  const saidOf = (block: string): string[] =>
+    compute(pump + block).problems.map(({ code, message }) => `${code}: ${message}`);
+  const calc = (line: string): string => `\`\`\`calc\n${line}\n\`\`\`\n`;
+
+  test.each(['y = mean(pump.p)', 'y = max(pump.p) * 2', 'y = count(pump.p)', 'y = sd(pump.p)'])(
+    '%s passes over it',
+    (line) => expect(saidOf(calc(line))).toEqual([])
+  );
+
+  test.each([
+    'y = pump.p * 2',
+    'y = mean(pump.p * 2)',
+    'y = interp(5 L/min, pump.Q, pump.p)',
+    'y = sqrt(pump.p)'
+  ])('%s says which cell is empty', (line) =>
+    expect(saidOf(calc(line))).toEqual(['table/cell: pump.p, row 2 is empty: not measured.'])
+  );
+
+  test('a condition of a choice says so too', () => {
+    const choose = '```choose point from pump\np >= 3 bar\nleast Q\n```\n';
+    expect(saidOf(choose)).toEqual(['table/cell: pump.p, row 2 is empty: not measured.']);
+  });
+
+  test('a fault of another kind beside it keeps its own words', () => {
+    expect(saidOf(calc('y = sqrt(3 bar - mean(pump.p))'))[0]).toMatch(/^value\/outside-domain/u);
+  });
+});
+
 describe('a definition with a mistake', () => {
   test.each([
     ['an unknown name', 'a = unknown_1'],

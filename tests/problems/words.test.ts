@@ -116,6 +116,20 @@ describe('the wording tables', () => {
   });
 });
 
+test('every wording is used', () => {
+  const sources = ['src/lib', 'src/cli']
+    .flatMap(filesUnder)
+    .map((file) => readFileSync(join(root, file), 'utf8'));
+  const unused = filesUnder('src/lib/problem/wording').flatMap((file) => {
+    const text = readFileSync(join(root, file), 'utf8');
+    return [...text.matchAll(/^export const (\w+)/gmu)].flatMap(([, name = '']) => {
+      const isUsed = sources.some((source) => source.includes(`Words.${name}`));
+      return isUsed ? [] : [`${file}: ${name}`];
+    });
+  });
+  expect(unused).toEqual([]);
+});
+
 test('what the words look for is found where it stands', () => {
   const text = (words: string): readonly Text[] => [{ file: 'x', line: 1, text: words }];
   expect(found(judging, text('The machine is safe to run.'))).toHaveLength(1);

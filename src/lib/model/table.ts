@@ -95,7 +95,10 @@ export function columnNodes(
           if (!cell || text === '') return NaN;
           const value = numberIn(text);
           if (value !== null) return unit ? toSI(value, unit) : value;
-          const words = tableWords.cellNotANumber(name, rowNumber + 1, text);
+          const words =
+            unit && /^[-+−]?[\d.]+\s*[^\d.\s,]/u.test(text)
+              ? tableWords.cellUnit(name, rowNumber + 1, text, unit.text)
+              : tableWords.cellNotANumber(name, rowNumber + 1, text);
           own.push(problem('table/cell', spanOf(cell), words));
           return NaN;
         });

@@ -2,7 +2,7 @@
 
 import { ExpressionCheck, type CheckScope, type QuantityType } from '#lib/check/index.ts';
 import type { Fault, MethodReport } from '#lib/lanes/index.ts';
-import { nodeSpan, type Expression } from '#lib/language/index.ts';
+import { childrenOf, languageFunction, nodeSpan, type Expression } from '#lib/language/index.ts';
 import {
   chooseWords, problem, solveWords, tableWords, temperatureWords, valueWords, type Problem,
   type ProblemCode, type Wording
@@ -25,6 +25,10 @@ export interface FaultContext {
   } | null;
   /** Of a choice that found no row: the condition that excludes most. */
   readonly strictest: string | null;
+  /** Names that the definition reads. */
+  readonly reads: readonly string[];
+  /** First row, from 1, in which a column was not measured; null for any other name. */
+  readonly emptyRow: (name: string) => number | null;
   /** Whether a cut is one of the entry's own. */
   readonly isOwn: (cut: Cut) => boolean;
 }
@@ -65,6 +69,8 @@ function describe(
 ): { readonly code: ProblemCode; readonly words: Wording } {
   // prettier-ignore
   const { subject } = context;
+  const empty = emptyCell(fault, context);
+  if (empty) return empty;
   if (!fault)
     return {
       code: 'value/not-finite',
@@ -114,6 +120,28 @@ function describe(
   return { code: 'value/not-finite', words: valueWords.notFinite(text, because) };
 }
 
+/** A cell that was not measured, where something but a function of whole columns reads it. */
+function emptyCell(
+  fault: Fault | null,
+  context: FaultContext
+): { readonly code: ProblemCode; readonly words: Wording } | null {
+  if (fault?.report) return null;
+  const names = fault?.origin ? namesRead(fault.origin.node) : context.reads;
+  for (const name of names) {
+    const row = context.emptyRow(name);
+    if (row !== null) return { code: 'table/cell', words: tableWords.cellEmpty(name, row) };
+  }
+  return null;
+}
+
+/** Names in a term, but for columns that a function takes as a whole. */
+function namesRead(node: Expression): readonly string[] {
+  if (node.kind === 'name') return [node.name];
+  const shape = node.kind === 'call' ? languageFunction(node.callee)?.shape : undefined;
+  const isWhole = shape === 'rows' || (shape === 'values-or-rows' && childrenOf(node).length === 1);
+  return isWhole ? [] : childrenOf(node).flatMap(namesRead);
+}
+
 const domains: Readonly<Partial<Record<string, string>>> = {
   sqrt: 'values of 0 or more',
   ln: 'positive values',
@@ -150,6 +178,10 @@ function methodFault(
       const [low = '', high = ''] = report.figures
         .slice(2)
         .map((end) => withUnit(end, unknown?.unit ?? null));
+      const [from, to] = report.figures.slice(2);
+      if (from === to) {
+        return { code: 'solve/same-sign', words: solveWords.reversedRange(subject, low, high) };
+      }
       return {
         code: 'solve/same-sign',
         words: solveWords.sameSign(subject, name, low, high, atLow, atHigh)

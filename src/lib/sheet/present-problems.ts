@@ -92,6 +92,12 @@ function contextOf(
         ? { name: node.unknown, unit: type?.unit ?? null, sidesUnit: sidesUnit(node, stage, scope) }
         : null,
     strictest: node.kind === 'choose' ? strictestCondition(node, stage, evaluation) : null,
+    reads: node.uses,
+    emptyRow: (id) => {
+      const column = model.byId.get(id);
+      const row = column?.kind === 'column' ? (column.numbers?.findIndex(Number.isNaN) ?? -1) : -1;
+      return row < 0 ? null : row + 1;
+    },
     isOwn: (cut) => cuts.includes(cut)
   };
 }

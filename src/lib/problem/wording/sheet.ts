@@ -12,11 +12,6 @@ export const tooManyInstructions = (name: string, most: number): Wording => ({
   hint: 'Give parts of it names of their own, so that each is computed once.'
 });
 
-export const tooMuchWork = (name: string): Wording => ({
-  message: `${name} takes more work than a sheet may ask for.`,
-  hint: 'Narrow its range, or simplify what is integrated or solved.'
-});
-
 export const worstOfNotYet = (label: string): Wording => ({
   message: `${label} is to be judged by load cases, which are not computed yet: it counts as unknown.`,
   hint: 'Take [worst of …] out to judge it at the values of the stage.'

@@ -76,11 +76,6 @@ export const needsStep = (call: string, what: string): Wording => ({
   hint: 'Write round(x, step), as in round(x, 1 mm).'
 });
 
-export const differentArguments = (call: string, first: string, other: string): Wording => ({
-  message: `${call} takes values of one kind: ${first} and ${other} are two.`,
-  hint: 'Give all of them the same dimension.'
-});
-
 export const needsTruth = (where: string, what: string): Wording => ({
   message: `${where} wants a condition (yes or no); ${what} is none.`,
   hint: 'Write a comparison.'
@@ -113,11 +108,6 @@ export const differentRows = (
 ): Wording => ({
   message: `${left} has ${rows[0]} rows, ${right} has ${rows[1]}: they cannot be combined row by row.`,
   hint: 'Take both columns from one table.'
-});
-
-export const notAnExpressionInUnit = (name: string, found: string, unit: string): Wording => ({
-  message: `${name} is ${found}, which cannot be shown in ${unit}.`,
-  hint: 'Ask for a unit of its own kind.'
 });
 
 export const apparentPower = (what: string): Wording => ({
