@@ -5,7 +5,7 @@ import { ExpressionCheck, type CheckScope, type NodeCheck } from '#lib/check/ind
 import { visit, nodeSpan } from '#lib/language/index.ts';
 import { traceLane } from '#lib/lanes/index.ts';
 import type {
-  ChooseNode, FormulaVariant, FunctionNode, InputVariant, LimitVariant, Parsed, SheetNode, SolveNode, SolveVariant
+  ChooseNode, FormulaVariant, InputVariant, LimitVariant, Parsed, SheetNode, SolveNode, SolveVariant
 } from '#lib/model/index.ts'; // prettier-ignore
 import {
   chooseWords, nameWords, problem, sheetWords, shiftSpan, unitWords, valueWords, type Problem

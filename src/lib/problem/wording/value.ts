@@ -28,11 +28,6 @@ export const fractionalPower = (term: string, base: string): Wording => ({
   hint: 'For a cube root write cbrt(…), or treat that case by a condition.'
 });
 
-export const waitsFor = (name: string, names: readonly string[]): Wording => ({
-  message: `${name} waits for ${names.join(', ')}.`,
-  hint: null
-});
-
 export const needsAValue = (name: string): Wording => ({
   message: `${name} needs a value: its line has none that can be read.`,
   hint: 'Write a value, or ? with its unit while it is not known.'
