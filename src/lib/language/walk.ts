@@ -11,13 +11,15 @@ export function nodeSpan(cut: Cut, node: { readonly from: number; readonly to: n
   return spanOf(cut, node.from, node.to);
 }
 
+const none: readonly Expression[] = [];
+
 /** The parts of a node, in text order. */
 export function childrenOf(node: Expression): readonly Expression[] {
   switch (node.kind) {
     case 'number':
     case 'quantity':
     case 'name':
-      return [];
+      return none;
     case 'sign':
     case 'not':
       return [node.operand];
@@ -45,10 +47,13 @@ export function visit(
   bound: readonly string[] = []
 ): void {
   seen(tree, bound);
+  const children = childrenOf(tree);
+  if (children.length === 0) return;
   const variable = integrationVariable(tree);
-  for (const [index, child] of childrenOf(tree).entries()) {
+  for (let i = 0; i < children.length; i++) {
+    const child = children[i];
     // The variable holds in the expression under the integral and names itself, not in the bounds.
-    visit(child, seen, variable !== null && index < 2 ? [...bound, variable] : bound);
+    if (child) visit(child, seen, variable !== null && i < 2 ? [...bound, variable] : bound);
   }
 }
 

@@ -44,6 +44,7 @@ export function variantsAtStages(
   stages: readonly Stage[],
   from: readonly (number | null)[]
 ): readonly number[] {
+  if (from.length === 1 && from[0] === null) return new Array<number>(stages.length).fill(0);
   const base = from.indexOf(null);
   return stages.map(({ lineage }) => {
     for (const ancestor of lineage) {

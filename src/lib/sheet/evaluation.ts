@@ -20,6 +20,14 @@ export interface StageFigure {
   readonly standardUncertainty: number | null;
 }
 
+const none = {
+  values: null,
+  words: null,
+  error: null,
+  waitsFor: [],
+  standardUncertainty: null
+} as const;
+
 export class Evaluation {
   readonly checked: CheckedModel;
   readonly settings: RowSettings;
@@ -134,13 +142,6 @@ export class Evaluation {
   }
 
   figure(node: SheetNode, stage: number): StageFigure {
-    const none = {
-      values: null,
-      words: null,
-      error: null,
-      waitsFor: [],
-      standardUncertainty: null
-    };
     if (node.kind === 'function')
       return { ...none, state: this.functionState(node), error: this.errorOf(node, stage) };
     const state = this.state(node.id, stage);
