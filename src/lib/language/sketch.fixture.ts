@@ -2,7 +2,7 @@
 // problem's place; and a fix carried out.
 
 import type { Problem, Span } from '#lib/problem/index.ts';
-import { cutOf } from '#lib/text/index.ts';
+import { cutOf, joinCuts } from '#lib/text/index.ts';
 import { parseExpression, type ParsedExpression } from './expression.ts';
 import type { Expression } from './tree.ts';
 
@@ -36,7 +36,8 @@ export function sketch(node: Expression): string {
 
 /** Reads a text that may run over several lines; the sheet's money is EUR. */
 export function read(text: string, ownFunctions: readonly string[] = []): ParsedExpression {
-  return parseExpression(cutOf(text), { money: 'EUR', ownFunctions: new Set(ownFunctions) });
+  const cut = joinCuts(text.split('\n').map((part, line) => cutOf(part, line)));
+  return parseExpression(cut, { money: 'EUR', ownFunctions: new Set(ownFunctions) });
 }
 
 /** The tree of a text that has no mistake. */
