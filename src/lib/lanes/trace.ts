@@ -47,7 +47,14 @@ export function traceLane(segment: Segment, file: LaneFile, lane: number): Fault
       const abscissae = interpolations.has(name)
         ? Array.from(alone.registers.subarray(b, b + rows))
         : null;
-      return { operation: name, origin: segment.origins[i] ?? null, operands, value, report, abscissae };
+      return {
+        operation: name,
+        origin: segment.origins[i] ?? null,
+        operands,
+        value,
+        report,
+        abscissae
+      };
     }
   }
   return null;
