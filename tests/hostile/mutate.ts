@@ -1,7 +1,7 @@
 // Random damage to a worksheet: bytes flipped, lines deleted, swapped and doubled, tokens put in where
 // they do not belong. A worksheet in such a state is what an editor holds between two key strokes.
 
-import { Random } from '../laws/random.ts';
+import type { Random } from '../laws/random.ts';
 
 /** Pieces of the language, of the format and of neither. */
 const tokens = [
