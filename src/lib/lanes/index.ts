@@ -3,6 +3,7 @@ export * from './instruction.ts';
 export * from './interpret.ts';
 export * from './lane-file.ts';
 export * from './lower.ts';
+export { roughest } from './nested.ts';
 export * from './tangent.ts';
 export * from './constant.ts';
 export * from './trace.ts';

@@ -11,6 +11,9 @@ import { LaneFile, type MethodReport } from './lane-file.ts';
 /** The interpreter, which calls this and is called from here. */
 export type Execute = (code: Int32Array, nested: readonly NestedProgram[], file: LaneFile) => void;
 
+/** An integral whose error may be larger than this share of it has no value. */
+export const roughest = 0.01;
+
 /** Lanes of a nested program that are run at once. */
 const nestedChunk = 512;
 
@@ -72,7 +75,8 @@ export function runNested(
   for (let lane = 0; lane < lanes; lane++) {
     const status = at(found.status, lane);
     const [value, error] = [at(found.value, lane), at(found.error, lane)];
-    const hasValue = status === integralStatus.converged || status === integralStatus.inaccurate;
+    const isRough = status === integralStatus.inaccurate && error <= roughest * Math.abs(value);
+    const hasValue = status === integralStatus.converged || isRough;
     registers[d + lane] = hasValue ? value : NaN;
     if (status === integralStatus.notFinite) report(lane, 'notFinite', at(found.where, lane));
     if (status === integralStatus.budget) report(lane, 'budget', value, error);

@@ -1,7 +1,7 @@
 // A lane that went bad, in words: which term, with which value, and what it would have to be.
 
 import { ExpressionCheck, type CheckScope, type QuantityType } from '#lib/check/index.ts';
-import type { Fault, MethodReport } from '#lib/lanes/index.ts';
+import { roughest, type Fault, type MethodReport } from '#lib/lanes/index.ts';
 import { childrenOf, languageFunction, nodeSpan, type Expression } from '#lib/language/index.ts';
 import {
   chooseWords, problem, solveWords, tableWords, temperatureWords, valueWords, type Problem,
@@ -56,11 +56,12 @@ export function reportNotice(
   if (report.status !== 'inaccurate') return null;
   const [value = NaN, error = NaN] = report.figures;
   const share = error / Math.abs(value);
-  const words =
-    share < 1
-      ? solveWords.integralInaccurate(context.subject, `${formatSignificant(share * 100, 1)} %`)
-      : solveWords.integralUncertain(context.subject);
-  return { code: 'integral/inaccurate', words };
+  if (!(share <= roughest)) return null; // it has no value, which its fault says
+  const known = `${formatSignificant(share * 100, 1)} %`;
+  return {
+    code: 'integral/inaccurate',
+    words: solveWords.integralInaccurate(context.subject, known)
+  };
 }
 
 function describe(
@@ -165,6 +166,8 @@ function methodFault(
   if (report.kind === 'integral') {
     if (report.status === 'budget')
       return { code: 'sheet/budget', words: solveWords.integralBudget(subject) };
+    if (report.status === 'inaccurate')
+      return { code: 'integral/inaccurate', words: solveWords.integralUncertain(subject) };
     return {
       code: 'integral/not-finite',
       words: solveWords.integralNotFinite(subject, formatSignificant(first, 6))

@@ -57,8 +57,8 @@ export const integralInaccurate = (name: string, error: string): Wording => ({
 });
 
 export const integralUncertain = (name: string): Wording => ({
-  message: `${name}: the integral is not known: its error may be as large as its value.`,
-  hint: 'Split the range where the expression has a kink or a jump.'
+  message: `${name}: the integral is not known: its error may be more than a hundredth of it.`,
+  hint: 'Check that it exists; split the range where the expression has a kink or a jump.'
 });
 
 export const integralNotFinite = (name: string, where: string): Wording => ({
