@@ -191,7 +191,7 @@ describe('words', () => {
     ['1,5', '1,5 is written with a comma.', 'The decimal sign is a point: write 1.5.'],
     ['1,500', '1,500 can be read as 1.500 or as 1500.', 'Write 1.500 or 1500: a point before the decimals, nothing between groups of digits.'],
     ['5 ft 3 in', '5 ft 3 in is one quantity in two parts.', 'Write the sum: 5 ft + 3 in.'],
-    ['1/2 pi', 'After a slash, 2 pi without an operator can be read in two ways.', 'Write …/2*pi or …/(2*pi).'],
+    ['1/2 pi', 'After a slash, 2 pi without an operator can be read in two ways.', 'Write 1/2*pi or 1/(2*pi).'],
     ['5 % 3', '"%" is always one hundredth, never the remainder of a division.', 'For the remainder write mod(5, 3).'],
     ['not a > b', '"not" takes only the name or bracket right after it.', 'Write not (a > b).'],
     ['x in mm', '"in" after x is the inch, not a conversion.', 'The word for a conversion is "to".'],

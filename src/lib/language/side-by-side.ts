@@ -165,9 +165,10 @@ function missingOperator(pair: Pair): Finding {
   const to = right.from + second.length;
   const start = text.slice(from, left.to);
   if (before === '/') {
+    const top = dividend(text, tokens, startAt);
     const words = syntaxWords.missingAfterSlash(start, second, [
-      `…/${start}*${second}`,
-      `…/(${start}*${second})`
+      `${top}/${start}*${second}`,
+      `${top}/(${start}*${second})`
     ]);
     return finding('syntax/missing-operator', from, to, words);
   }
@@ -222,6 +223,13 @@ function operandStart(tokens: readonly Token[], index: number): number {
   const before = tokens[start - 1];
   const isPart = tokens[start]?.text === 'pi' || tokens[start]?.kind === '(';
   return isPart && before?.kind === 'number' ? start - 1 : start;
+}
+
+/** What stands before the slash in front of the value at `startAt`; '…' where a sign is between. */
+function dividend(text: string, tokens: readonly Token[], startAt: number): string {
+  const last = tokens[startAt - 2];
+  if (!last || tokens[startAt - 1]?.text !== '/') return '…';
+  return text.slice(tokens[operandStart(tokens, startAt - 2)]?.from, last.to);
 }
 
 /** The value on the right, a call or bracket up to its closing bracket, long ones cut short. */
