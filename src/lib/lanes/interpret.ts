@@ -52,7 +52,9 @@ export function execute(
       case op.negate: for (let i = 0; i < count; i++) r[d + i] = -r[a + i]!; break;
       case op.integerPower: {
         const n = code[k + 3] as number;
+        // The products of `integerPower`, in its order.
         if (n === 2) for (let i = 0; i < count; i++) r[d + i] = r[a + i]! * r[a + i]!;
+        else if (n === 3) for (let i = 0; i < count; i++) r[d + i] = r[a + i]! * (r[a + i]! * r[a + i]!);
         else for (let i = 0; i < count; i++) r[d + i] = integerPower(r[a + i]!, n);
         break;
       }
@@ -115,7 +117,7 @@ function markBad(file: LaneFile, a: number, mask: number, count: number, byRow: 
   if (mask < 0) {
     for (let i = 0; i < count; i++) {
       const x = r[a + i]!;
-      if (x - x !== 0) bad[i % stride] = 1;
+      if (x - x !== 0) bad[i < stride ? i : i % stride] = 1;
     }
     return;
   }
@@ -130,6 +132,18 @@ function endDefinition(file: LaneFile, d: number, statusNumber: number, rows: nu
   const r = file.registers;
   const { stride, bad, lanes } = file;
   const s = statusNumber * stride;
+  const status = file.status;
+  if (rows === 1) {
+    for (let i = 0; i < lanes; i++) {
+      const x = r[d + i]!;
+      const isBad = x - x !== 0 ? 1 : bad[i]!;
+      status[s + i] = isBad;
+      if (isBad === 0) continue;
+      r[d + i] = NaN;
+      bad[i] = 0;
+    }
+    return;
+  }
   for (let i = 0; i < lanes; i++) {
     let isBad = bad[i]!;
     for (let row = 0; row < rows; row++) {
@@ -140,6 +154,6 @@ function endDefinition(file: LaneFile, d: number, statusNumber: number, rows: nu
       for (let row = 0; row < rows; row++) r[d + row * stride + i] = NaN;
       bad[i] = 0;
     }
-    file.status[s + i] = isBad;
+    status[s + i] = isBad;
   }
 }
