@@ -8,7 +8,7 @@ import {
   lineWords, nameWords, problem, unitWords, valueWords, type Problem, type Span
 } from '#lib/problem/index.ts'; // prettier-ignore
 import { canonicalName, cutOf } from '#lib/text/index.ts';
-import { dropAngle, plain } from '#lib/units/index.ts';
+import { dropAngle } from '#lib/units/index.ts';
 
 export interface Override {
   readonly name: string;
@@ -98,10 +98,13 @@ function overrideValue(
       report(problem('value/needs-a-value', at, valueWords.needsAValue(name)));
     return null;
   }
-  const isZero = found.literalZero && found.dimension === plain;
-  if (!isZero && dropAngle(found.dimension) !== dropAngle(wanted.dimension)) {
-    const unit = wanted.unit?.text ?? '1';
-    report(problem('units/mismatch', at, unitWords.cannotShow(override.value, unit, name)));
+  if (wanted.unit) {
+    // Taken to the input's own unit by the rules of `to`: 10 Hz is no 10 rad/s.
+    const shown = check.shownIn(tree, found, wanted.unit);
+    check.problems.filter(({ severity }) => severity === 'error').forEach(report);
+    if (!shown) return null;
+  } else if (dropAngle(found.dimension) !== dropAngle(wanted.dimension)) {
+    report(problem('units/mismatch', at, unitWords.cannotShow(override.value, '1', name)));
     return null;
   }
   const value = constantValue(tree, cut);
