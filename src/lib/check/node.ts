@@ -309,10 +309,12 @@ export class NodeChecker {
 
   private ownFunction(node: FunctionNode): Findings {
     const parameters = new Set(node.parameters);
-    for (const { expression } of node.variants) {
-      if (!expression.tree) continue;
-      this.problems.push(...unknownNames(expression.tree, expression.cut, this.model, parameters));
-    }
+    const isSound = node.variants.map(({ expression }) => {
+      if (!expression.tree) return false;
+      const missing = unknownNames(expression.tree, expression.cut, this.model, parameters);
+      this.problems.push(...missing);
+      return missing.length === 0;
+    });
     for (const [i, name] of node.parameters.entries()) {
       const shadowed = this.model.lineOf.get(name);
       if (shadowed === undefined || node.entry?.kind !== 'function') continue;
@@ -321,11 +323,7 @@ export class NodeChecker {
       const words = nameWords.shadowsName(name, shadowed);
       this.problems.push(problem('line/duplicate-name', spanOf(cut), words, { severity: 'note' }));
     }
-    return this.findings(
-      null,
-      [],
-      node.variants.map(() => true)
-    );
+    return this.findings(null, [], isSound);
   }
 
   private limit(node: LimitNode): Findings {

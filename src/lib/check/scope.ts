@@ -3,10 +3,12 @@
 
 import type { FunctionNode, Model, SheetNode } from '#lib/model/index.ts';
 import { childrenOf, type Expression } from '#lib/language/index.ts';
-import { problem, syntaxWords, type Problem } from '#lib/problem/index.ts';
+import { problem, syntaxWords, unitWords, type Problem } from '#lib/problem/index.ts';
 import { dropAngle, plain } from '#lib/units/index.ts';
 import { settleAngle } from './angle.ts';
-import { ExpressionCheck, type CallableFunction, type CheckScope } from './expression.ts';
+import {
+  describeType, ExpressionCheck, type CallableFunction, type CheckScope
+} from './expression.ts'; // prettier-ignore
 import { typeKey, type Type } from './type.ts';
 
 interface ScopeEntry {
@@ -99,18 +101,45 @@ function callable(node: FunctionNode, scope: CheckScope, depth: number): Callabl
         typeOf: (name) => (parameters.has(name) ? parameters.get(name) : scope.typeOf(name)),
         functionOf: (name) => scope.functionOf(name)
       };
-      const check = new ExpressionCheck(inner, variant.expression.cut);
-      let type = check.type(variant.expression.tree);
-      if (type?.kind === 'quantity' && variant.unit) {
-        type = check.shownIn(variant.expression.tree, type, variant.unit);
+      const problems: Problem[] = [];
+      let type: Type | null = null;
+      for (const each of node.variants) {
+        const found = bodyType(each, inner, problems);
+        // A body that is revised is held to the kind of the first; one without a tree is told elsewhere.
+        if (each === variant) type = found;
+        else if (type && found && !isSameKind(type, found)) {
+          const words = unitWords.differentInRevision(
+            node.id, describeType('', type).trim(), describeType('', found).trim()
+          ); // prettier-ignore
+          problems.push(problem('units/mismatch', { line: each.line, from: 1, to: 2 }, words));
+        }
       }
-      if (type?.kind === 'quantity') type = { ...settleAngle(type), literal: false };
       isOpen = false;
-      const answer = { type, problems: check.problems };
+      const answer = { type, problems };
       answers.set(key, answer);
       return answer;
     }
   };
+}
+
+/** The type of one body of an own function, its mistakes added to `problems`. */
+function bodyType(
+  variant: FunctionNode['variants'][number],
+  scope: CheckScope,
+  problems: Problem[]
+): Type | null {
+  const { tree, cut } = variant.expression;
+  if (!tree) return null;
+  const check = new ExpressionCheck(scope, cut);
+  let type = check.type(tree);
+  if (type?.kind === 'quantity' && variant.unit) type = check.shownIn(tree, type, variant.unit);
+  problems.push(...check.problems);
+  return type?.kind === 'quantity' ? { ...settleAngle(type), literal: false } : type;
+}
+
+function isSameKind(a: Type, b: Type): boolean {
+  if (a.kind !== 'quantity' || b.kind !== 'quantity') return a.kind === b.kind;
+  return (b.literalZero && b.dimension === plain) || a.dimension === b.dimension;
 }
 
 /** Levels that functions calling each other may reach together. */

@@ -169,7 +169,10 @@ export class StageGroup {
     }
     const places = this.placesFor(node, check, before);
     if (node.kind === 'input') return this.updateInput(node, check, before, places, input, changed);
-    const isUsable = this.isUsable(node, check) && this.isChainUsable(node, input);
+    const isUsable =
+      this.isUsable(node, check) &&
+      this.isChainUsable(node, input) &&
+      this.areCallsUsable(node, input);
     const isKept = before?.node === node && before.check === check && this.restructured.size === 0;
     const signature = isKept
       ? before.signature
@@ -371,6 +374,24 @@ export class StageGroup {
       const check = input.checked.checks.get(link.id);
       return check !== undefined && this.isUsable(link, check);
     });
+  }
+
+  /** Every own function that is called from here has a body without mistake at these stages. */
+  private areCallsUsable(node: SheetNode, input: GroupInput): boolean {
+    if (!this.hasFunctions) return true;
+    const open = node.kind === 'solve' ? [node, ...this.chain(node, input)] : [node];
+    const seen = new Set<SheetNode>(open);
+    for (const each of open) {
+      for (const name of each.uses) {
+        const other = input.checked.model.byId.get(name);
+        if (other?.kind !== 'function' || seen.has(other)) continue;
+        const check = input.checked.checks.get(name);
+        if (!check || !this.isUsable(other, check)) return false;
+        seen.add(other);
+        open.push(other);
+      }
+    }
+    return true;
   }
 
   private readsChanged(node: SheetNode, input: GroupInput, changed: ReadonlySet<string>): boolean {

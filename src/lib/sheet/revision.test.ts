@@ -40,3 +40,31 @@ describe('a revision', () => {
     expect(value?.at.map(({ state, text }) => [state, text])).toEqual([['value', '60 rpm'], ['error', '']]); // prettier-ignore
   });
 });
+
+describe('a function revised at a stage', () => {
+  const text = (revision: string): string =>
+    `---\nstages:\n  a: A\n  b: B\n---\n\`\`\`inputs\nv = 10 m/s\n\`\`\`\n\`\`\`calc\nf(x) = 2*x\n  at b: ${revision}\ny = f(v)\nz = 3*v\n\`\`\`\n`;
+  const states = (revision: string): unknown => {
+    const { values } = compute(text(revision));
+    return ['y', 'z'].map((name) => values.get(name)?.at.map(({ state }) => state));
+  };
+
+  it('computes each stage with its own body', () => {
+    expect(
+      compute(text('3*x'))
+        .values.get('y')
+        ?.at.map(({ si }) => si)
+    ).toEqual([20, 30]);
+  });
+
+  it.each(['3*x +', 'nothing*x', '(x'])(
+    'with the mistake %s leaves the other stage alone',
+    (revision) => {
+      expect(states(revision)).toEqual([['value', 'error'], ['value', 'value']]); // prettier-ignore
+    }
+  );
+
+  it('to another dimension is told at its call', () => {
+    expect(errors(text('x^2'))).toEqual(['12 units/mismatch']);
+  });
+});
